@@ -1,0 +1,74 @@
+import type { Finding, Table, Weight } from './finding.ts';
+
+/** A chart as data: pictures draws it, the terminal sketches it, the alt text says it. */
+export interface Chart {
+  readonly title: string;
+  readonly x: Axis;
+  readonly y: Axis;
+  readonly lines: readonly Line[];
+  readonly bands: readonly Band[];
+  readonly marks: readonly Mark[];
+  readonly levels: readonly Level[];
+  /** One or two sentences with the numbers, for a reader who cannot see the picture. */
+  readonly alt: string;
+}
+
+export interface Axis {
+  readonly label: string;
+  readonly min: number;
+  readonly max: number;
+}
+
+export type Point = readonly [x: number, y: number];
+
+/** A curve. `role` decides how it is drawn (weight and dash, never colour alone). */
+export interface Line {
+  readonly label: string;
+  readonly role: 'main' | 'other' | 'system' | 'limit';
+  readonly points: readonly Point[];
+}
+
+/** The area between two curves over the same x: a range. */
+export interface Band {
+  readonly label: string;
+  readonly points: readonly (readonly [x: number, low: number, high: number])[];
+}
+
+export interface Mark {
+  readonly label: string;
+  readonly at: Point;
+}
+
+/** A straight line across the chart at one value: airflow needed, the dew point, a limit. */
+export interface Level {
+  readonly label: string;
+  readonly axis: 'x' | 'y';
+  readonly at: number;
+}
+
+/** A next step a person can take with one press: another command on the same sheet. */
+export interface Suggestion {
+  readonly label: string;
+  readonly command: string;
+}
+
+/** What a command answers: plain data. Each adapter decides how it looks in its medium. */
+export interface Reply {
+  readonly headline: string;
+  readonly findings: readonly Finding[];
+  readonly tables?: readonly Table[];
+  readonly chart?: Chart;
+  /** What was taken for granted because nobody said: "ceiling height 8 ft". */
+  readonly assumed?: readonly string[];
+  readonly suggestions?: readonly Suggestion[];
+}
+
+const order: Record<Weight, number> = { stop: 0, caution: 1, advice: 2, good: 3 };
+
+/** Stops first; the order the command chose otherwise. */
+export const stopsFirst = (findings: readonly Finding[]): readonly Finding[] =>
+  [...findings].sort((a, b) => Number(b.weight === 'stop') - Number(a.weight === 'stop'));
+
+/** The weightiest finding of a reply, `good` when there is none. */
+export const heaviest = (findings: readonly Finding[]): Weight =>
+  findings.reduce<Weight>((worst, { weight }) => (order[weight] < order[worst] ? weight : worst), 'good');
