@@ -61,8 +61,8 @@ export interface Question<Value = unknown> {
   show(value: Value, units: UnitSystem): string;
 }
 
-// biome-ignore lint/suspicious/noExplicitAny: a list of questions of differing value types.
-export type AnyQuestion = Question<any>;
+/** A question of whatever value, for lists of them. `show` is a method, so any question will do here. */
+export type AnyQuestion = Question<unknown>;
 
 /** An answer as the interview receives it. */
 export interface Answer<Value> {
