@@ -4,6 +4,9 @@ export type UnitSystem = 'inch-pound' | 'metric';
 /** What a typed answer became: a value, or one sentence saying what was wrong and what would do. */
 export type Reading<Value> = { readonly value: Value } | { readonly rejected: string };
 
+/** How an answer is known. `unknown` is an answer too: somebody said "don't know". */
+export type FactHow = 'measured' | 'label' | 'estimated' | 'told' | 'unknown';
+
 export interface Choice {
   /** What is stored and what `key=value` takes. */
   readonly id: string;

@@ -4,14 +4,20 @@ import type { Answer, AnyQuestion } from './question.ts';
 /** What is known about one question: its answer, or `undefined` when nobody has said anything yet. */
 export type Recall = (question: AnyQuestion) => Answer<unknown> | undefined;
 
-/** An answer nobody gave, used because the interview could go on without it. */
+/** An answer nobody had, used because the interview could go on without it. */
 export interface Assumption {
   readonly question: AnyQuestion;
   readonly because: string;
 }
 
 export type Outcome<Inputs> =
-  | { readonly complete: true; readonly inputs: Inputs; readonly assumed: readonly Assumption[] }
+  | {
+      readonly complete: true;
+      readonly inputs: Inputs;
+      readonly assumed: readonly Assumption[];
+      /** The questions whose answers were used, in the order asked. */
+      readonly used: readonly AnyQuestion[];
+    }
   | {
       readonly complete: false;
       /** The first request with something unanswered. */
@@ -33,6 +39,7 @@ export function replay<Inputs>(
   asking: 'conversation' | 'one-shot',
 ): Outcome<Inputs> {
   const assumed: Assumption[] = [];
+  const used: AnyQuestion[] = [];
   let turn = interview.next();
   for (let count = 0; !turn.done; count += 1) {
     if (count > mostRequests) throw new Error('an interview asks without end');
@@ -43,14 +50,16 @@ export function replay<Inputs>(
     if (stopsHere && unanswered.length > 0) return { complete: false, request: turn.value, unanswered };
     turn = interview.next(
       answers.map((answer, index) => {
-        if (answer) return answer;
         const question = questions[index] as AnyQuestion;
-        if (urgency !== 'take') assumed.push({ question, because: question.whenUnknown.because });
-        return { value: question.whenUnknown.value, known: false };
+        if (answer) used.push(question);
+        if (answer ? !answer.known : urgency !== 'take') {
+          assumed.push({ question, because: question.whenUnknown.because });
+        }
+        return answer ?? { value: question.whenUnknown.value, known: false };
       }),
     );
   }
-  return { complete: true, inputs: turn.value, assumed };
+  return { complete: true, inputs: turn.value, assumed, used };
 }
 
 /**

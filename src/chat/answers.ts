@@ -1,0 +1,77 @@
+import type { AnyQuestion, FactHow, Reading, UnitSystem } from '#interview/question.ts';
+import type { Recall } from '#interview/replay.ts';
+import { howKnown, meansNotKnown } from '#interview/words.ts';
+import type { FactRow, NewFact, ScopedStore } from '#store/store.ts';
+
+/** An answer as it goes on the sheet: what was typed, the value it was read as, and how it is known. */
+export interface Understood {
+  readonly typed: string;
+  readonly value: unknown;
+  readonly how: FactHow;
+}
+
+/** Reads one typed answer. "don't know" is always an answer. */
+export function understood(question: AnyQuestion, typed: string, units: UnitSystem): Reading<Understood> {
+  if (meansNotKnown(typed)) return { value: { typed: typed.trim(), value: null, how: 'unknown' } };
+  const said = howKnown(typed);
+  const reading = question.read(said.text, units);
+  return 'rejected' in reading ? reading : { value: { typed: typed.trim(), value: reading.value, how: said.how } };
+}
+
+/** The units a crew writes in; a bare number means these. */
+export const unitsOf = (store: ScopedStore): UnitSystem =>
+  store.setting('units') === 'metric' ? 'metric' : 'inch-pound';
+
+const factOf = (question: AnyQuestion, answer: Understood, units: UnitSystem, who: string): NewFact => ({
+  fact: question.id,
+  typed: answer.typed,
+  units,
+  value: answer.value,
+  how: answer.how,
+  who,
+});
+
+/** Notes answers on a sheet, all in one step. Bad ones are not noted; each is named in a sentence of its own. */
+export function noteAnswers(
+  store: ScopedStore,
+  sheet: number,
+  answers: readonly (readonly [AnyQuestion, string])[],
+  who: string,
+): { readonly noted: readonly AnyQuestion[]; readonly rejected: readonly string[] } {
+  const units = unitsOf(store);
+  const read = answers.map(([question, text]) => ({ question, reading: understood(question, text, units) }));
+  const good = read.flatMap(({ question, reading }) =>
+    'value' in reading ? [{ question, answer: reading.value }] : [],
+  );
+  store.addFacts(
+    sheet,
+    good.map(({ question, answer }) => factOf(question, answer, units, who)),
+  );
+  return {
+    noted: good.map(({ question }) => question),
+    rejected: read.flatMap(({ question, reading }) =>
+      'rejected' in reading ? [answers.length > 1 ? `${question.brief}: ${reading.rejected}` : reading.rejected] : [],
+    ),
+  };
+}
+
+/**
+ * What a sheet knows, behind the crew's own settings where the sheet is silent. A fact that can no longer be read (the
+ * rules of reading have changed since) counts as unanswered, so that it is asked again rather than guessed.
+ */
+export function recallFrom(store: ScopedStore, sheet: number, reopened: string | null = null): Recall {
+  const facts = store.newestFacts(sheet);
+  return (question) => {
+    if (question.id === reopened) return undefined;
+    const fact = facts.get(question.id);
+    if (fact) return answerOf(question, fact);
+    const usual = store.setting(`usual:${question.id}`);
+    return usual === undefined ? undefined : answerOf(question, { typed: usual, units: unitsOf(store), how: 'told' });
+  };
+}
+
+function answerOf(question: AnyQuestion, fact: Pick<FactRow, 'typed' | 'units' | 'how'>) {
+  if (fact.how === 'unknown') return { value: question.whenUnknown.value, known: false };
+  const reading = question.read(howKnown(fact.typed).text, fact.units);
+  return 'value' in reading ? { value: reading.value, known: true } : undefined;
+}

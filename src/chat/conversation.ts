@@ -1,0 +1,191 @@
+import type { AnyQuestion } from '#interview/question.ts';
+import { type Outcome, replay } from '#interview/replay.ts';
+import { meansNotKnown, turnMeant } from '#interview/words.ts';
+import type { ScopedStore } from '#store/store.ts';
+import { noteAnswers, recallFrom, unitsOf } from './answers.ts';
+import type { AnswerCommand } from './command.ts';
+import type { Asking, Screen } from './screen.ts';
+
+/** Where and by whom something is said. */
+export interface Speaker {
+  readonly channel: string;
+  readonly who: string;
+}
+
+/** What a person did with a screen: answered, pressed one of the standing buttons, or asked to change an answer. */
+export type Heard =
+  | { readonly answers: Readonly<Record<string, string>> }
+  | { readonly turn: 'back' | 'why' | 'not-known' }
+  | { readonly change: string };
+
+/** What a talk remembers besides the facts on the sheet. Stored after every turn, so a restart loses nothing. */
+interface Progress {
+  readonly revision: number;
+  /** Facts noted in this talk, oldest first, so that `back` knows what to take back. */
+  readonly noted: readonly string[];
+  /** The answer being built piece by piece. */
+  readonly draft: string;
+  /** A question asked again although the sheet has an answer. */
+  readonly reopened: string | null;
+}
+
+export interface Talk {
+  readonly id: string;
+  readonly command: AnswerCommand<unknown>;
+  readonly sheet: number;
+  readonly who: string;
+  readonly progress: Progress;
+}
+
+interface Turned {
+  readonly progress: Progress;
+  readonly notes: readonly string[];
+}
+
+/** Starts a command with whatever was given at once; bad values are all named, good ones are kept. */
+export function begin(
+  store: ScopedStore,
+  command: AnswerCommand<unknown>,
+  given: Readonly<Record<string, string>>,
+  speaker: Speaker,
+): Screen {
+  const sheet = store.currentSheet(speaker).id;
+  const answers = command.takes.flatMap((question) => {
+    const text = given[question.id];
+    return text === undefined ? [] : [[question, text] as const];
+  });
+  const { noted, rejected } = noteAnswers(store, sheet, answers, speaker.who);
+  const progress = { revision: 0, noted: noted.map(({ id }) => id), draft: '', reopened: null };
+  const { id } = store.startTalk({
+    channel: speaker.channel,
+    sheet,
+    command: command.name,
+    who: speaker.who,
+    state: JSON.stringify(progress),
+  });
+  return screenOf(store, { id, command, sheet, who: speaker.who, progress }, rejected);
+}
+
+/** Takes one turn of a talk and shows what stands in front of the person next. */
+export function hear(store: ScopedStore, talk: Talk, heard: Heard, who: string): Screen {
+  const turned = turn(store, talk, heard, who);
+  const progress = { ...turned.progress, revision: talk.progress.revision + 1 };
+  store.saveTalk(talk.id, { revision: talk.progress.revision, state: JSON.stringify(progress) });
+  return screenOf(store, { ...talk, progress }, turned.notes);
+}
+
+/** The screen of a talk as it stands: the next question, or the answer. */
+export function screenOf(store: ScopedStore, talk: Talk, notes: readonly string[] = []): Screen {
+  const { asking, outcome } = standing(store, talk);
+  const screen = { talk: talk.id, revision: talk.progress.revision, command: talk.command.name, notes };
+  if (asking) return { ...screen, asking };
+  if (!outcome.complete) throw new Error(`${talk.command.name} neither asks nor answers`);
+  const units = unitsOf(store);
+  const recall = recallFrom(store, talk.sheet);
+  const reply = talk.command.answer(outcome.inputs, { units });
+  const shown = (question: AnyQuestion) => question.show(recall(question)?.value ?? question.whenUnknown.value, units);
+  return {
+    ...screen,
+    reply: {
+      ...reply,
+      assumed: [
+        ...(reply.assumed ?? []),
+        ...outcome.assumed.map(({ question, because }) => `${question.brief}: ${shown(question)}. ${because}`),
+      ],
+    },
+    given: outcome.used.map((question) => ({ id: question.id, brief: question.brief, shown: shown(question) })),
+  };
+}
+
+function standing(store: ScopedStore, talk: Talk): { asking?: Asking; outcome: Outcome<unknown> } {
+  const { progress, command } = talk;
+  const outcome = replay(command.interview(), recallFrom(store, talk.sheet, progress.reopened), 'conversation');
+  const reopened = command.takes.find(({ id }) => id === progress.reopened);
+  const questions = reopened ? [reopened] : outcome.complete ? [] : outcome.unanswered;
+  const [question] = questions;
+  if (!question) return { outcome };
+  const { growing, widget } = question;
+  return {
+    outcome,
+    asking: {
+      questions: growing ? [question] : questions,
+      question,
+      prompt: growing && progress.draft !== '' ? growing.prompt(progress.draft) : question.prompt,
+      choices: growing ? growing.choices(progress.draft) : widget.kind === 'text' ? [] : widget.choices,
+      canGoBack: progress.draft !== '' || progress.reopened !== null || progress.noted.length > 0,
+    },
+  };
+}
+
+function turn(store: ScopedStore, talk: Talk, heard: Heard, who: string): Turned {
+  const { progress } = talk;
+  const asking = standing(store, talk).asking;
+  if ('change' in heard) return { progress: { ...progress, draft: '', reopened: heard.change }, notes: [] };
+  if ('turn' in heard) {
+    if (heard.turn === 'back') return goneBack(store, talk, who);
+    if (!asking) return { progress, notes: ['Nothing is being asked just now.'] };
+    if (heard.turn === 'why') return { progress, notes: [asking.question.why] };
+    return answered(store, talk, [[asking.question, "don't know"]], who);
+  }
+  const said = Object.entries(heard.answers);
+  const single = said.length === 1 ? turnMeant(said[0]?.[1] ?? '') : undefined;
+  if (single === 'back' || single === 'why') return turn(store, talk, { turn: single }, who);
+  const byId = new Map(
+    [...talk.command.takes, ...(asking?.questions ?? [])].map((question) => [question.id, question]),
+  );
+  const answers = said.flatMap(([id, text]) => {
+    const question = byId.get(id);
+    return question && (text.trim() !== '' || said.length === 1) ? [[question, text] as const] : [];
+  });
+  const [first] = answers;
+  if (first?.[0].growing && !meansNotKnown(first[1])) return grown(store, talk, first[0], first[1], who);
+  return answered(store, talk, answers, who);
+}
+
+function goneBack(store: ScopedStore, talk: Talk, who: string): Turned {
+  const { progress, command } = talk;
+  const growing = standing(store, talk).asking?.question.growing;
+  if (growing && progress.draft !== '') {
+    return { progress: { ...progress, draft: growing.shrink(progress.draft) }, notes: [] };
+  }
+  if (progress.reopened !== null) return { progress: { ...progress, reopened: null }, notes: [] };
+  const last = progress.noted.at(-1);
+  if (last === undefined) return { progress, notes: ['This is the first question; there is nothing to take back.'] };
+  store.retractNewest(talk.sheet, { who, fact: last });
+  const brief = command.takes.find(({ id }) => id === last)?.brief ?? last;
+  return { progress: { ...progress, noted: progress.noted.slice(0, -1) }, notes: [`Took back: ${brief}.`] };
+}
+
+function answered(
+  store: ScopedStore,
+  talk: Talk,
+  answers: readonly (readonly [AnyQuestion, string])[],
+  who: string,
+): Turned {
+  const { noted, rejected } = noteAnswers(store, talk.sheet, answers, who);
+  const ids = noted.map(({ id }) => id);
+  const { progress } = talk;
+  const reopened = progress.reopened !== null && ids.includes(progress.reopened) ? null : progress.reopened;
+  return { progress: { ...progress, noted: [...progress.noted, ...ids], draft: '', reopened }, notes: rejected };
+}
+
+function grown(store: ScopedStore, talk: Talk, question: AnyQuestion, piece: string, who: string): Turned {
+  const { progress } = talk;
+  const growth = question.growing?.grow(progress.draft, piece, unitsOf(store));
+  if (!growth) return { progress, notes: [] };
+  if ('rejected' in growth) return { progress, notes: [growth.rejected] };
+  if ('draft' in growth) return { progress: { ...progress, draft: growth.draft }, notes: [] };
+  return answered(store, talk, [[question, growth.done]], who);
+}
+
+/** A stored talk brought back, or nothing when it is not of this place or its command is gone. */
+export function recalledTalk(
+  store: ScopedStore,
+  commands: readonly AnswerCommand<unknown>[],
+  id: string,
+): Talk | undefined {
+  const row = store.talk(id);
+  const command = commands.find(({ name }) => name === row?.command);
+  if (!row || !command) return undefined;
+  return { id: row.id, command, sheet: row.sheet, who: row.who, progress: JSON.parse(row.state) as Progress };
+}

@@ -1,0 +1,32 @@
+import type { Reply } from '#findings/reply.ts';
+import type { AnyQuestion, Choice } from '#interview/question.ts';
+
+/** What stands in front of a person after each turn: notes, then either the next question or the answer. Plain data. */
+export interface Screen {
+  /** The conversation this belongs to; absent where there is nothing to answer, as after `/help`. */
+  readonly talk?: string;
+  /** Counts the turns of the talk, so that a button from an earlier screen is known as stale. */
+  readonly revision: number;
+  readonly command: string;
+  /** Short sentences about what was just said: noted, not understood, why it is asked. */
+  readonly notes: readonly string[];
+  readonly asking?: Asking;
+  readonly reply?: Reply;
+  /** The answers the reply rests on, each of which can be changed. */
+  readonly given?: readonly Given[];
+}
+
+export interface Asking {
+  /** Everything unanswered on this screen; the first is the one asked now. */
+  readonly questions: readonly AnyQuestion[];
+  readonly question: AnyQuestion;
+  readonly prompt: string;
+  readonly choices: readonly Choice[];
+  readonly canGoBack: boolean;
+}
+
+export interface Given {
+  readonly id: string;
+  readonly brief: string;
+  readonly shown: string;
+}
