@@ -1,0 +1,70 @@
+import { type Celsius, celsius, type Metres, metres } from '#quantity/units.ts';
+import { airTemperature, ductCooling, wallTemperature } from './duct-cooling.ts';
+import { type ExhaustDuct, exhaustDewPoint } from './exhaust-duct.ts';
+
+/** 0 °C. */
+const freezingPoint = celsius(0);
+
+export type CondensationStart =
+  | { readonly found: true; readonly distance: Metres }
+  | { readonly found: false; readonly why: 'wall stays above the dew point' };
+
+/**
+ * How far from the fan the wall of a duct of any length first reaches the dew point.
+ *
+ * x₀ = −ln((T_d − T_a) / ((T₀ − T_a)(1 − R_in/R_total))) / K,  0 where the wall is under the dew point at once
+ *
+ * T_d dew point, T_a surroundings, T₀ exhaust in °C; R_in and R_total in m²·K/W, K in 1/m from `ductCooling`. Steady
+ * state: the first minutes of a shower wet any cold duct. Compare with the length of the duct to say wet or dry.
+ *
+ * @source own working, exponential cooling and the dew point
+ */
+export function condensationStart(duct: ExhaustDuct): CondensationStart {
+  const dry = { found: false, why: 'wall stays above the dew point' } as const;
+  const dew = exhaustDewPoint(duct);
+  if (!dew.found) return dry;
+  if (wallTemperature(duct, metres(0)) <= dew.temperature) return { found: true, distance: metres(0) };
+  const { insideFilm, overall, perMetre } = ductCooling(duct);
+  const wallSpread = (duct.exhaustTemperature - duct.surroundings) * (1 - insideFilm / overall);
+  const dewSpread = dew.temperature - duct.surroundings;
+  if (dewSpread <= 0 || wallSpread <= dewSpread) return dry;
+  return { found: true, distance: metres(Math.log(wallSpread / dewSpread) / perMetre) };
+}
+
+/** What happens inside one duct of the length that is there. */
+export type DuctVerdict =
+  | {
+      readonly wet: true;
+      /** From the fan to the first wet wall. */
+      readonly startsAt: Metres;
+      /** Some of the wet wall lies below freezing: frost builds up and melts later. */
+      readonly freezes: boolean;
+      readonly exitTemperature: Celsius;
+      readonly coldestWall: Celsius;
+    }
+  | {
+      readonly wet: false;
+      /** Where water would start in a longer duct; no value when it would not at any length. */
+      readonly wouldStartAt: Metres | null;
+      readonly exitTemperature: Celsius;
+      readonly coldestWall: Celsius;
+    };
+
+/**
+ * Whether this duct sweats or stays dry, where it starts, and whether it freezes.
+ *
+ * Wet when x₀ from `condensationStart` lies within the length; freezing when the wall at the far end is at 0 °C or less.
+ * Air below zero flow does not exist here: with the fan off there is nothing to judge.
+ *
+ * @source own working, exponential cooling and the dew point
+ */
+export function ductVerdict(duct: ExhaustDuct): DuctVerdict {
+  const start = condensationStart(duct);
+  const atExit = {
+    exitTemperature: airTemperature(duct, duct.length),
+    coldestWall: celsius(Math.min(wallTemperature(duct, metres(0)), wallTemperature(duct, duct.length))),
+  };
+  if (!start.found) return { wet: false, wouldStartAt: null, ...atExit };
+  if (start.distance > duct.length) return { wet: false, wouldStartAt: start.distance, ...atExit };
+  return { wet: true, startsAt: start.distance, freezes: atExit.coldestWall <= freezingPoint, ...atExit };
+}
