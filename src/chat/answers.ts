@@ -1,7 +1,8 @@
 import type { AnyQuestion, FactHow, Reading, UnitSystem } from '#interview/question.ts';
 import type { Recall } from '#interview/replay.ts';
 import { howKnown, meansNotKnown } from '#interview/words.ts';
-import type { FactRow, NewFact, ScopedStore } from '#store/store.ts';
+import type { FactRow, NewFact } from '#store/facts.ts';
+import type { ScopedStore } from '#store/store.ts';
 
 /** An answer as it goes on the sheet: what was typed, the value it was read as, and how it is known. */
 export interface Understood {
@@ -66,7 +67,9 @@ export function recallFrom(store: ScopedStore, sheet: number, reopened: string |
     const fact = facts.get(question.id);
     if (fact) return answerOf(question, fact);
     const usual = store.setting(`usual:${question.id}`);
-    return usual === undefined ? undefined : answerOf(question, { typed: usual, units: unitsOf(store), how: 'told' });
+    return typeof usual !== 'string'
+      ? undefined
+      : answerOf(question, { typed: usual, units: unitsOf(store), how: 'told' });
   };
 }
 

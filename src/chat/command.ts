@@ -1,6 +1,7 @@
 import type { Reply } from '#findings/reply.ts';
 import type { Interview } from '#interview/interview.ts';
-import type { AnyQuestion, UnitSystem } from '#interview/question.ts';
+import type { AnyQuestion, Choice, UnitSystem } from '#interview/question.ts';
+import type { ScopedStore } from '#store/store.ts';
 
 /** How to tell a crew its numbers. */
 export interface Telling {
@@ -8,19 +9,60 @@ export interface Telling {
   readonly units: UnitSystem;
 }
 
-/**
- * A command that asks and then answers: its whole story on one page. `Inputs` is what the interview ends with.
- */
-export interface AnswerCommand<Inputs> {
-  readonly kind: 'answer';
+/** Where and by whom something is said. */
+export interface Speaker {
+  readonly channel: string;
+  readonly who: string;
+}
+
+interface Named {
   /** A trade word, lowercase. */
   readonly name: string;
   /** At most 100 characters. */
   readonly summary: string;
-  /** The `key=value` part of a one-shot line that works when pasted. */
+  /** What follows the name in a one-shot line that works when pasted. */
   readonly example: string;
+}
+
+/** A command that asks and then answers: its whole story on one page. `Inputs` is what the interview ends with. */
+export interface AnswerCommand<Inputs> extends Named {
+  readonly kind: 'answer';
   /** Every question the interview may ask or take, in the order asked; these are the options of the command. */
   readonly takes: readonly AnyQuestion[];
   interview(): Interview<Inputs>;
   answer(inputs: Inputs, telling: Telling): Reply;
 }
+
+/** A command that works on what is kept (job sheets, settings) or explains, rather than asking and computing. */
+export interface DeskCommand extends Named {
+  readonly kind: 'desk';
+  /** One action without a name, or several that are named after the command: `/job open`. */
+  readonly actions: readonly Action[];
+}
+
+export interface Action {
+  readonly name: string;
+  readonly summary: string;
+  readonly options: readonly DeskOption[];
+  act(desk: Desk, options: Readonly<Record<string, string>>): Reply;
+}
+
+export interface DeskOption {
+  readonly id: string;
+  /** At most 100 characters. */
+  readonly brief: string;
+  readonly required?: boolean;
+  readonly choices?: readonly Choice[];
+  /** Names that fit what was typed so far, best first. */
+  suggest?(desk: Desk, typed: string): readonly Choice[];
+}
+
+/** What a desk command is handed: the keeping of this server alone, who speaks, and how to tell numbers. */
+export interface Desk {
+  readonly store: ScopedStore;
+  readonly speaker: Speaker;
+  readonly telling: Telling;
+  readonly commands: readonly Command[];
+}
+
+export type Command = AnswerCommand<unknown> | DeskCommand;

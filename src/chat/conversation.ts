@@ -1,16 +1,11 @@
 import type { AnyQuestion } from '#interview/question.ts';
 import { type Outcome, replay } from '#interview/replay.ts';
 import { meansNotKnown, turnMeant } from '#interview/words.ts';
+import { SheetTrouble } from '#store/sheet-trouble.ts';
 import type { ScopedStore } from '#store/store.ts';
 import { noteAnswers, recallFrom, unitsOf } from './answers.ts';
-import type { AnswerCommand } from './command.ts';
+import type { AnswerCommand, Speaker } from './command.ts';
 import type { Asking, Screen } from './screen.ts';
-
-/** Where and by whom something is said. */
-export interface Speaker {
-  readonly channel: string;
-  readonly who: string;
-}
 
 /** What a person did with a screen: answered, pressed one of the standing buttons, or asked to change an answer. */
 export type Heard =
@@ -20,7 +15,6 @@ export type Heard =
 
 /** What a talk remembers besides the facts on the sheet. Stored after every turn, so a restart loses nothing. */
 interface Progress {
-  readonly revision: number;
   /** Facts noted in this talk, oldest first, so that `back` knows what to take back. */
   readonly noted: readonly string[];
   /** The answer being built piece by piece. */
@@ -34,6 +28,8 @@ export interface Talk {
   readonly command: AnswerCommand<unknown>;
   readonly sheet: number;
   readonly who: string;
+  /** Counts the turns, so that a button from an earlier screen is known as stale. */
+  readonly revision: number;
   readonly progress: Progress;
 }
 
@@ -49,35 +45,48 @@ export function begin(
   given: Readonly<Record<string, string>>,
   speaker: Speaker,
 ): Screen {
-  const sheet = store.currentSheet(speaker).id;
+  const sheet = store.currentSheet(speaker).number;
   const answers = command.takes.flatMap((question) => {
     const text = given[question.id];
     return text === undefined ? [] : [[question, text] as const];
   });
   const { noted, rejected } = noteAnswers(store, sheet, answers, speaker.who);
-  const progress = { revision: 0, noted: noted.map(({ id }) => id), draft: '', reopened: null };
-  const { id } = store.startTalk({
+  const progress = { noted: noted.map(({ id }) => id), draft: '', reopened: null };
+  const { id, revision } = store.startTalk({
     channel: speaker.channel,
     sheet,
     command: command.name,
     who: speaker.who,
     state: JSON.stringify(progress),
   });
-  return screenOf(store, { id, command, sheet, who: speaker.who, progress }, rejected);
+  return screenOf(store, { id, command, sheet, who: speaker.who, revision, progress }, rejected);
 }
 
-/** Takes one turn of a talk and shows what stands in front of the person next. */
+/** Takes one turn of a talk and shows what stands in front of the person next. What was said and the step are kept as one. */
 export function hear(store: ScopedStore, talk: Talk, heard: Heard, who: string): Screen {
-  const turned = turn(store, talk, heard, who);
-  const progress = { ...turned.progress, revision: talk.progress.revision + 1 };
-  store.saveTalk(talk.id, { revision: talk.progress.revision, state: JSON.stringify(progress) });
-  return screenOf(store, { ...talk, progress }, turned.notes);
+  try {
+    return store.together(() => {
+      const { progress, notes } = turn(store, talk, heard, who);
+      const kept = store.saveTalk(talk.id, { revision: talk.revision, state: JSON.stringify(progress) });
+      if (!kept) throw new TalkMovedOn();
+      return screenOf(store, { ...talk, revision: talk.revision + 1, progress }, notes);
+    });
+  } catch (error) {
+    if (error instanceof TalkMovedOn)
+      return screenOf(store, talk, ['Somebody answered this a moment ago; here is where it stands.']);
+    if (error instanceof SheetTrouble) return screenOf(store, talk, [error.message]);
+    throw error;
+  }
+}
+
+class TalkMovedOn extends Error {
+  override readonly name = 'TalkMovedOn';
 }
 
 /** The screen of a talk as it stands: the next question, or the answer. */
 export function screenOf(store: ScopedStore, talk: Talk, notes: readonly string[] = []): Screen {
   const { asking, outcome } = standing(store, talk);
-  const screen = { talk: talk.id, revision: talk.progress.revision, command: talk.command.name, notes };
+  const screen = { talk: talk.id, revision: talk.revision, command: talk.command.name, notes };
   if (asking) return { ...screen, asking };
   if (!outcome.complete) throw new Error(`${talk.command.name} neither asks nor answers`);
   const units = unitsOf(store);
@@ -187,5 +196,12 @@ export function recalledTalk(
   const row = store.talk(id);
   const command = commands.find(({ name }) => name === row?.command);
   if (!row || !command) return undefined;
-  return { id: row.id, command, sheet: row.sheet, who: row.who, progress: JSON.parse(row.state) as Progress };
+  return {
+    id: row.id,
+    command,
+    sheet: row.sheet,
+    who: row.who,
+    revision: row.revision,
+    progress: JSON.parse(row.state) as Progress,
+  };
 }

@@ -1,8 +1,7 @@
-/** Which units a crew writes and reads. `both` reads as inch-pound and prints the other in brackets. */
-export type UnitSystem = 'inch-pound' | 'metric';
+import type { Reading } from '#quantity/reading.ts';
+import type { UnitSystem } from '#quantity/units.ts';
 
-/** What a typed answer became: a value, or one sentence saying what was wrong and what would do. */
-export type Reading<Value> = { readonly value: Value } | { readonly rejected: string };
+export type { Reading, UnitSystem };
 
 /** How an answer is known. `unknown` is an answer too: somebody said "don't know". */
 export type FactHow = 'measured' | 'label' | 'estimated' | 'told' | 'unknown';

@@ -1,0 +1,145 @@
+import type { Action, Desk, DeskCommand } from '#chat/command.ts';
+import type { Reply } from '#findings/reply.ts';
+import type { Choice } from '#interview/question.ts';
+
+type Sheet = ReturnType<Desk['store']['currentSheet']>;
+
+const nameOf = ({ number, name }: Sheet): string =>
+  name === null ? `Job ${number} (no name yet)` : `Job ${number}, ${name}`;
+
+const current = ({ store, speaker }: Desk): Sheet => store.currentSheet(speaker);
+
+const plainly = (headline: string, more: Partial<Reply> = {}): Reply => ({ headline, findings: [], ...more });
+
+const suggestions = ({ store }: Desk, typed: string): readonly Choice[] =>
+  store.listSheets({ limit: 25, search: typed }).map((sheet) => ({ id: String(sheet.number), label: nameOf(sheet) }));
+
+const open: Action = {
+  name: 'open',
+  summary: 'Open a job sheet by name or number, or start a clean one.',
+  options: [{ id: 'name', brief: 'a name such as 14 Maple St, or the number of an earlier job', suggest: suggestions }],
+  act(desk, { name }) {
+    const { store, speaker } = desk;
+    if (name === undefined || name.trim() === '') {
+      return plainly(`${nameOf(store.freshSheet(speaker))} is open here. Nothing is on it yet.`);
+    }
+    const found = store.findSheet(name);
+    if (!found) return plainly(`${nameOf(store.openSheet({ ...speaker, name }))} is open here. Nothing is on it yet.`);
+    if (found.state === 'closed') store.reopenSheet(found.number, speaker);
+    const sheet = store.useSheet({ ...speaker, sheet: found.number });
+    const known = store.newestFacts(sheet.number).size;
+    return plainly(`${nameOf(sheet)} is open here again, with ${known} ${known === 1 ? 'answer' : 'answers'} on it.`);
+  },
+};
+
+const howWords = {
+  measured: 'measured',
+  label: 'read off the label',
+  estimated: 'estimated',
+  told: 'as told',
+  unknown: 'not known',
+} as const;
+
+const show: Action = {
+  name: 'show',
+  summary: 'Show what is on the job sheet, who said it and how it is known.',
+  options: [{ id: 'name', brief: 'the job, by name or number; the one open here when left out', suggest: suggestions }],
+  act(desk, { name }) {
+    const sheet = name === undefined ? current(desk) : desk.store.findSheet(name);
+    if (!sheet) return plainly(`There is no job “${name?.slice(0, 40)}” here. Use /job list to see them.`);
+    const facts = [...desk.store.newestFacts(sheet.number).values()];
+    if (facts.length === 0) return plainly(`${nameOf(sheet)}: nothing is on it yet. Try /size or /duct.`);
+    const briefs = new Map(
+      desk.commands
+        .flatMap((command) => (command.kind === 'answer' ? command.takes : []))
+        .map(({ id, brief }) => [id, brief]),
+    );
+    return plainly(`${nameOf(sheet)}: ${facts.length} ${facts.length === 1 ? 'answer' : 'answers'}.`, {
+      tables: [
+        {
+          title: 'On the sheet',
+          columns: ['what', 'answer', 'how known', 'by'],
+          rows: facts.map((fact) => [
+            briefs.get(fact.fact) ?? fact.fact,
+            fact.how === 'unknown' ? "don't know" : fact.typed,
+            howWords[fact.how],
+            fact.who,
+          ]),
+        },
+      ],
+    });
+  },
+};
+
+const list: Action = {
+  name: 'list',
+  summary: 'List the jobs of this crew, newest first.',
+  options: [
+    {
+      id: 'state',
+      brief: 'open, closed or all',
+      choices: [
+        { id: 'open', label: 'open' },
+        { id: 'closed', label: 'closed' },
+        { id: 'all', label: 'all' },
+      ],
+    },
+    { id: 'search', brief: 'part of the name' },
+  ],
+  act({ store }, { state = 'open', search }) {
+    const wanted = state === 'open' || state === 'closed' ? state : undefined;
+    const sheets = store.listSheets({ limit: 25, state: wanted, search });
+    if (sheets.length === 0) return plainly('No jobs match. /job open starts one.');
+    return plainly(`${sheets.length} ${sheets.length === 1 ? 'job' : 'jobs'}, newest first.`, {
+      tables: [
+        {
+          title: 'Jobs',
+          columns: ['no.', 'name', 'state', 'opened', 'answers'],
+          rows: sheets.map((sheet) => [
+            String(sheet.number),
+            sheet.name ?? '(no name)',
+            sheet.state,
+            sheet.openedAt.slice(0, 10),
+            String(store.newestFacts(sheet.number).size),
+          ]),
+        },
+      ],
+    });
+  },
+};
+
+const undo: Action = {
+  name: 'undo',
+  summary: 'Take back the newest answer on the sheet; the one before it counts again.',
+  options: [],
+  act(desk) {
+    const sheet = current(desk);
+    const undone = desk.store.retractNewest(sheet.number, desk.speaker);
+    if (!undone) return plainly(`${nameOf(sheet)}: there is nothing to take back.`);
+    const before = desk.store.newestFacts(sheet.number).get(undone.fact);
+    const now = before ? `It is ${before.typed} again.` : 'It is unanswered again.';
+    return plainly(`Took back ${undone.fact}: ${undone.typed}. ${now}`);
+  },
+};
+
+const close: Action = {
+  name: 'close',
+  summary: 'Close the job open here. The next question starts on a clean sheet.',
+  options: [],
+  act(desk) {
+    const sheet = desk.store.closeSheet(current(desk).number, desk.speaker);
+    return plainly(
+      `${nameOf(sheet)} is closed. The next question here starts on a clean sheet; /job open brings this one back.`,
+    );
+  },
+};
+
+const job: DeskCommand = {
+  kind: 'desk',
+  name: 'job',
+  summary: 'The job sheet: open, show, list, undo, close.',
+  example: 'open 14 Maple St',
+  actions: [open, show, list, undo, close],
+};
+
+export default job;

@@ -1,0 +1,180 @@
+import { conicalContraction, conicalExpansion } from '#engine/duct/area-change.ts';
+import { publishedFlexFactor } from '#engine/duct/flex-compression.ts';
+import type { Piece } from '#engine/duct/run.ts';
+import { cones, ductMethods, ducts, fittingLoss, fittings, flexLays, foilFlexLays } from '#knowledge/ducts.ts';
+import { type Citation, commonPractice } from '#knowledge/sources.ts';
+import { type Estimate, exactly, isExact } from '#quantity/estimate.ts';
+import { type Metres, metres, ratio } from '#quantity/units.ts';
+import { diameterAt } from '../questions/duct-run-reading.ts';
+import type { DuctPart, DuctRun, FittingPart, RunPart, TransitionPart } from '../questions/run-parts.ts';
+import type { Parameters } from './parameters.ts';
+
+/** One part of a run as the engine wants it, and as a person names it. */
+export interface RunPiece {
+  readonly part: RunPart;
+  readonly label: string;
+  readonly diameter: Metres;
+  readonly citation: Citation;
+  /** The piece of the engine for one set of values of what is unknown. */
+  piece(values: Float64Array): Piece;
+}
+
+const inches = (diameter: Metres): string => `${Math.round((diameter / 0.0254) * 8) / 8} in`;
+
+/**
+ * The pieces of a run, the necking-down at the collar first, with every unknown entered among `parameters`. Changes of
+ * diameter that nobody mentioned are put in as abrupt cones.
+ */
+export function runPieces(run: DuctRun, collar: Metres | null, parameters: Parameters): readonly RunPiece[] {
+  const pieces: RunPiece[] = [];
+  let width = collar ?? startOf(run);
+  const collarWord = collar === null ? 'the start' : 'the collar';
+  run.parts.forEach((part, index) => {
+    const wanted = part.part === 'transition' ? part.from : (diameterAt(run.parts, index) as Metres);
+    if (Math.abs(wanted - width) > 1e-6) {
+      const change: TransitionPart = { part: 'transition', from: width, to: wanted, coefficient: null };
+      pieces.push(transitionPiece(change, parameters, index === 0 ? ` at ${collarWord}` : ' (not mentioned)'));
+    }
+    pieces.push(partPiece(part, wanted, parameters));
+    width = part.part === 'transition' ? part.to : wanted;
+  });
+  if (!endsInOpen(run)) {
+    pieces.push(
+      fittingPiece(
+        { part: 'fitting', fitting: 'exit-bare', count: 1, diameter: width, coefficient: null },
+        width,
+        parameters,
+      ),
+    );
+  }
+  return pieces;
+}
+
+/** The diameter at which a run begins. */
+export function startOf({ parts }: DuctRun): Metres {
+  const first = parts[0];
+  return first?.part === 'transition' ? first.from : (diameterAt(parts, 0) as Metres);
+}
+
+/** Whether the run says how it ends. Without an end the air is taken to leave by a bare end. */
+export const endsInOpen = ({ parts }: DuctRun): boolean =>
+  parts.some((part) => part.part === 'fitting' && part.fitting !== 'custom' && fittings[part.fitting].includesExit);
+
+function partPiece(part: RunPart, diameter: Metres, parameters: Parameters): RunPiece {
+  if (part.part === 'transition') return transitionPiece(part, parameters, '');
+  return part.part === 'fitting' ? fittingPiece(part, diameter, parameters) : ductPiece(part, diameter, parameters);
+}
+
+const kindWords = { smooth: 'smooth duct', spiral: 'spiral duct', flex: 'flex', 'foil-flex': 'foil flex' } as const;
+
+function ductPiece(part: DuctPart, diameter: Metres, parameters: Parameters): RunPiece {
+  const { kind } = part;
+  const feet = Math.round((part.length.typical / 0.3048) * 10) / 10;
+  const label = `${feet} ft of ${inches(diameter)} ${kindWords[kind]}`;
+  const length = parameters.enter({
+    estimate: part.length,
+    direction: 'down',
+    measure: `the length of the ${inches(diameter)} ${kindWords[kind]}, as it lies`,
+  });
+  const roughness = parameters.enter({
+    estimate: part.roughness === null ? ducts[kind].roughness : exactly(part.roughness),
+    direction: 'down',
+    measure: `what the ${kindWords[kind]} is made of`,
+  });
+  const factor = squeeze(part, diameter, parameters);
+  return {
+    part,
+    label,
+    diameter,
+    citation:
+      part.compression !== null || kind === 'flex' ? ductMethods['flex-correction'].citation : ducts[kind].citation,
+    piece: (values) => ({
+      kind: 'duct',
+      diameter,
+      length: metres(length(values)),
+      roughness: metres(roughness(values)),
+      pressureFactor: ratio(factor(values)),
+    }),
+  };
+}
+
+/** The sizes the correction for slack was measured on begin here. */
+const smallestTested = metres(0.1524);
+
+/** How many times the loss of the tight duct, as a function of the unknowns: how slack it lies, and which way the formula errs. */
+function squeeze(
+  { kind, compression }: DuctPart,
+  diameter: Metres,
+  parameters: Parameters,
+): (values: Float64Array) => number {
+  if (kind === 'smooth' || kind === 'spiral') return () => 1;
+  const lays = kind === 'flex' ? flexLays : foilFlexLays;
+  const slack = parameters.enter({
+    estimate: compression ?? lays.unsaid.amount,
+    direction: 'down',
+    measure: 'how tight the flex is pulled',
+    driver: 'workmanship',
+  });
+  const outside = diameter < smallestTested * 0.98;
+  const lean: Estimate = kind === 'foil-flex' ? { low: 0, typical: 0, high: 1 } : { low: 0, typical: 0.5, high: 1 };
+  const leaning = kind === 'flex' && !outside ? () => 1 : parameters.enter({ estimate: lean, direction: 'down' });
+  const tested = metres(Math.max(diameter, smallestTested));
+  return (values) => {
+    const slackness = ratio(slack(values));
+    const share = leaning(values);
+    if (kind === 'foil-flex')
+      return 1 + share * (publishedFlexFactor({ compression: slackness, diameter: tested }) - 1);
+    const low = publishedFlexFactor({ compression: slackness, diameter: tested });
+    return low + share * (publishedFlexFactor({ compression: slackness, diameter }) - low);
+  };
+}
+
+function fittingPiece(part: FittingPart, diameter: Metres, parameters: Parameters): RunPiece {
+  const known = part.fitting === 'custom' ? null : fittings[part.fitting];
+  const loss = part.fitting === 'custom' || part.coefficient !== null ? null : fittingLoss(part.fitting, diameter);
+  const name = known?.name ?? 'fitting with its own coefficient';
+  const slackBend = part.fitting !== 'custom' && part.fitting.includes('flex');
+  const each = parameters.enter({
+    estimate: loss ?? exactly(ratio(part.coefficient ?? 0)),
+    direction: 'down',
+    measure: `the pressure lost in the ${name}`,
+    ...(slackBend ? { driver: 'workmanship' } : {}),
+  });
+  return {
+    part,
+    label: `${part.count === 1 ? '' : `${part.count} x `}${name}`,
+    diameter,
+    citation: loss?.citation ?? commonPractice,
+    piece: (values) => ({ kind: 'loss', diameter, coefficient: ratio(part.count * each(values)) }),
+  };
+}
+
+function transitionPiece(part: TransitionPart, parameters: Parameters, where: string): RunPiece {
+  const narrows = part.to < part.from;
+  const cone = narrows ? cones.reducer : cones.increaser;
+  const [large, small] = narrows ? [part.from, part.to] : [part.to, part.from];
+  const formula = narrows ? conicalContraction : conicalExpansion;
+  const at = (includedAngle: number) => formula({ large, small, includedAngle });
+  const { low, typical, high } = cone.includedAngle;
+  const losses = [at(low) * cone.spread.low, at(typical) * cone.spread.typical, at(high) * cone.spread.high].sort(
+    (a, b) => a - b,
+  );
+  const coefficient: Estimate =
+    part.coefficient === null
+      ? { low: losses[0] as number, typical: losses[1] as number, high: losses[2] as number }
+      : exactly(part.coefficient);
+  const loss = parameters.enter({
+    estimate: coefficient,
+    direction: 'down',
+    ...(isExact(coefficient)
+      ? {}
+      : { measure: `the shape of the change from ${inches(part.from)} to ${inches(part.to)}` }),
+  });
+  return {
+    part,
+    label: `${narrows ? 'reducer' : 'increaser'} ${inches(part.from)} to ${inches(part.to)}${where}`,
+    diameter: small,
+    citation: cone.citation,
+    piece: (values) => ({ kind: 'loss', diameter: small, coefficient: ratio(loss(values)) }),
+  };
+}

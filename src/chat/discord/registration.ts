@@ -1,0 +1,77 @@
+import { createHash } from 'node:crypto';
+import {
+  ApplicationCommandOptionType,
+  ApplicationCommandType,
+  ApplicationIntegrationType,
+  InteractionContextType,
+  type RESTPutAPIApplicationCommandsJSONBody,
+} from 'discord.js';
+import type { AnyQuestion } from '#interview/question.ts';
+import type { Action, Command, DeskOption } from '../command.ts';
+
+type Registered = RESTPutAPIApplicationCommandsJSONBody[number];
+type Option = NonNullable<Extract<Registered, { options?: unknown }>['options']>[number];
+
+/** The platform's limit of options on one command. */
+const mostOptions = 25;
+
+/** The choice that stands for "don't know" where the options are a fixed list. */
+export const notKnownChoice = { name: "Don't know", value: "don't know" };
+
+const clippedTo = (text: string, length: number): string =>
+  text.length <= length ? text : `${text.slice(0, length - 1)}…`;
+
+function questionOption(question: AnyQuestion): Option {
+  const { id, brief, widget } = question;
+  const option = { type: ApplicationCommandOptionType.String, name: id, description: clippedTo(brief, 100) } as const;
+  return widget.kind === 'one' && widget.choices.length < mostOptions
+    ? {
+        ...option,
+        choices: [
+          ...widget.choices.map((choice) => ({ name: clippedTo(choice.label, 100), value: choice.id })),
+          notKnownChoice,
+        ],
+      }
+    : { ...option, autocomplete: true, max_length: 600 };
+}
+
+function deskOption({ id, brief, required, choices, suggest }: DeskOption): Option {
+  const option = {
+    type: ApplicationCommandOptionType.String,
+    name: id,
+    description: clippedTo(brief, 100),
+    required: required ?? false,
+  } as const;
+  if (choices) return { ...option, choices: choices.map((choice) => ({ name: choice.label, value: choice.id })) };
+  return { ...option, max_length: 200, ...(suggest ? { autocomplete: true } : {}) };
+}
+
+const subcommand = ({ name, summary, options }: Action): Option => ({
+  type: ApplicationCommandOptionType.Subcommand,
+  name,
+  description: clippedTo(summary, 100),
+  options: options.map(deskOption) as never[],
+});
+
+/** The commands as the platform wants them. Only in servers: a job belongs to a crew. */
+export const registeredCommands = (commands: readonly Command[]): RESTPutAPIApplicationCommandsJSONBody =>
+  commands.map((command) => ({
+    type: ApplicationCommandType.ChatInput,
+    name: command.name,
+    description: clippedTo(command.summary, 100),
+    contexts: [InteractionContextType.Guild],
+    integration_types: [ApplicationIntegrationType.GuildInstall],
+    options: optionsOf(command),
+  }));
+
+function optionsOf(command: Command): Option[] {
+  if (command.kind === 'answer') return command.takes.slice(0, mostOptions).map(questionOption);
+  const [only] = command.actions;
+  return only && only.name === '' ? only.options.map(deskOption) : command.actions.map(subcommand);
+}
+
+/** Changes exactly when the commands change, so that they are sent only then. */
+export const fingerprint = (body: RESTPutAPIApplicationCommandsJSONBody, where: string): string =>
+  createHash('sha256')
+    .update(`${where} ${JSON.stringify(body)}`)
+    .digest('hex');

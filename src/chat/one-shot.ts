@@ -1,0 +1,122 @@
+import type { Finding, Value } from '#findings/finding.ts';
+import { heaviest, type Reply, stopsFirst } from '#findings/reply.ts';
+import type { AnyQuestion, UnitSystem } from '#interview/question.ts';
+import { missing, type Recall, replay } from '#interview/replay.ts';
+import { type Citation, sources } from '#knowledge/sources.ts';
+import { understood } from './answers.ts';
+import type { AnswerCommand } from './command.ts';
+import { optionsFrom } from './options.ts';
+
+/** A question that still needs an answer, in machine-readable form. */
+interface Lacking {
+  readonly id: string;
+  readonly prompt: string;
+  readonly accepts: string;
+}
+
+export interface OneShot {
+  readonly command: string;
+  readonly status: 'answered' | 'needs-answers' | 'stopped';
+  readonly reply?: Reply;
+  readonly missing: readonly Lacking[];
+  /** Every value or name that was not understood, each in a sentence. */
+  readonly problems: readonly { readonly id?: string; readonly says: string }[];
+}
+
+/** 0 answered, 2 needs answers or something was not understood, 3 a finding says stop. */
+export const exitCode = ({ status }: OneShot): 0 | 2 | 3 => (status === 'answered' ? 0 : status === 'stopped' ? 3 : 2);
+
+/**
+ * Answers a command once from `key=value` words, on top of what `recall` knows (a saved job, or nothing).
+ */
+export function oneShot(
+  command: AnswerCommand<unknown>,
+  words: readonly string[],
+  { units, recall = () => undefined }: { units: UnitSystem; recall?: Recall },
+): OneShot {
+  const { values, problems } = optionsFrom(
+    words,
+    command.takes.map(({ id }) => id),
+  );
+  const given = command.takes.flatMap((question) => {
+    const text = values[question.id];
+    return text === undefined ? [] : [{ question, reading: understood(question, text, units) }];
+  });
+  const rejected = given.flatMap(({ question, reading }) =>
+    'rejected' in reading ? [{ id: question.id, says: `${question.id}: ${reading.rejected}` }] : [],
+  );
+  const known = new Map(given.map(({ question, reading }) => [question.id, reading]));
+  const recallAll: Recall = (question) => {
+    const reading = known.get(question.id);
+    if (reading === undefined) return recall(question);
+    if ('rejected' in reading) return undefined;
+    return reading.value.how === 'unknown'
+      ? { value: question.whenUnknown.value, known: false }
+      : { value: reading.value.value, known: true };
+  };
+  const lacking = missing(command.interview(), recallAll);
+  const trouble = [...problems.map((says) => ({ says })), ...rejected];
+  if (lacking.length > 0 || trouble.length > 0) {
+    const rejectedQuestions = given.flatMap(({ question, reading }) => ('rejected' in reading ? [question] : []));
+    return {
+      command: command.name,
+      status: 'needs-answers',
+      missing: [...new Set([...rejectedQuestions, ...lacking])].map(asLacking),
+      problems: trouble,
+    };
+  }
+  const outcome = replay(command.interview(), recallAll, 'one-shot');
+  if (!outcome.complete) throw new Error(`${command.name} asks in one-shot use for what it did not name as missing`);
+  const answer = command.answer(outcome.inputs, { units });
+  const reply = {
+    ...answer,
+    assumed: [
+      ...(answer.assumed ?? []),
+      ...outcome.assumed.map(
+        ({ question, because }) => `${question.brief}: ${question.show(question.whenUnknown.value, units)}. ${because}`,
+      ),
+    ],
+  };
+  const stopped = heaviest(reply.findings) === 'stop';
+  return { command: command.name, status: stopped ? 'stopped' : 'answered', reply, missing: [], problems: [] };
+}
+
+const asLacking = ({ id, prompt, accepts }: AnyQuestion): Lacking => ({ id, prompt, accepts });
+
+/** The published shape of a one-shot answer; only this goes to standard output under `--json`. */
+export function asJson(answer: OneShot): string {
+  const { command, status, reply, problems } = answer;
+  return JSON.stringify(
+    {
+      command,
+      status,
+      ...(reply ? { headline: reply.headline, assumed: reply.assumed ?? [] } : {}),
+      findings: stopsFirst(reply?.findings ?? []).map(findingAsJson),
+      missing: answer.missing,
+      ...(problems.length > 0 ? { problems } : {}),
+    },
+    null,
+    1,
+  );
+}
+
+const findingAsJson = ({ id, weight, says, value, working, sources: cited, table, cause }: Finding) => ({
+  id,
+  weight,
+  says,
+  ...(cause === undefined ? {} : { cause }),
+  ...(value === undefined ? {} : { value: valueAsJson(value) }),
+  working: working.map(({ source, ...step }) => ({ ...step, ...(source ? { source: citationAsJson(source) } : {}) })),
+  ...(table === undefined ? {} : { table }),
+  sources: cited.map(citationAsJson),
+});
+
+const valueAsJson = ({ number, unit, low, high, shown }: Value) => ({ number, unit, low, high, shown });
+
+const citationAsJson = ({ source, where, verified }: Citation) => ({
+  id: source,
+  citation: sources[source].citation,
+  kind: sources[source].kind,
+  where,
+  verified,
+});

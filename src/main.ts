@@ -1,0 +1,42 @@
+import { commands } from '#commands/index.ts';
+import { openStore } from '#store/store.ts';
+import { StoreTrouble } from '#store/trouble.ts';
+import { settingsFrom } from './settings.ts';
+import { StartTrouble } from './start-trouble.ts';
+
+/** Picks Discord, the terminal or a single answer, opens the store and hands over the commands. */
+async function main(words: readonly string[]): Promise<number> {
+  const settings = settingsFrom();
+  if (words.length > 0) {
+    const { answerOnce } = await import('#chat/terminal/once.ts');
+    return answerOnce(words, { commands, settings, output: process.stdout });
+  }
+  const store = openStore(settings.FANWRIGHT_DB);
+  try {
+    if (settings.DISCORD_TOKEN) {
+      const { discord } = await import('#chat/discord/discord.ts');
+      return await discord({ store, commands, settings: { ...settings, DISCORD_TOKEN: settings.DISCORD_TOKEN } });
+    }
+    const { terminal } = await import('#chat/terminal/terminal.ts');
+    const who = process.env['USER'] ?? 'you';
+    await terminal(
+      { store: store.scoped('terminal'), commands, who, environment: process.env },
+      { input: process.stdin, output: process.stdout },
+    );
+    return 0;
+  } finally {
+    store.close();
+  }
+}
+
+main(process.argv.slice(2)).then(
+  (code) => {
+    process.exitCode = code;
+  },
+  (error: unknown) => {
+    const known = error instanceof StoreTrouble || error instanceof StartTrouble;
+    const message = error instanceof Error ? error.message : String(error);
+    process.stderr.write(`${known ? message : `Something of ours went wrong: ${message}`}\n`);
+    process.exitCode = 1;
+  },
+);
