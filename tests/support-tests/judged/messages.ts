@@ -15,6 +15,10 @@ import {
 } from './builders.ts';
 
 export const goodMessages: readonly GoodCase[] = [
+  [
+    'a plain answer to a press on a message laid out by components',
+    reply({ content: 'Done' }, { standing: { flags: layout, files: [], shows: {} } }),
+  ],
   ['a short answer', reply({ content: 'Needs 80 cfm' })],
   ['content of exactly 2,000 characters', reply({ content: 'x'.repeat(2000) })],
   ['five rows of five buttons', reply({ components: times(5, (r) => row(...times(5, (c) => button(`${r}-${c}`)))) })],
@@ -58,12 +62,12 @@ export const goodMessages: readonly GoodCase[] = [
     'an edit that shows a file sent earlier',
     edit(
       { embeds: [{ image: { url: 'attachment://chart.png' } }] },
-      { standing: { flags: 0, files: ['chart.png'], empty: false } },
+      { standing: { flags: 0, files: ['chart.png'], shows: {} } },
     ),
   ],
   [
     'an edit of a message already laid out by components',
-    edit({ components: [text('Done')] }, { standing: { flags: layout, files: [], empty: false } }),
+    edit({ components: [text('Done')] }, { standing: { flags: layout, files: [], shows: {} } }),
   ],
   ['an edit that keeps an old file', edit({ content: 'Kept', attachments: [{ id: '1300000000000000001' }] })],
   [
@@ -90,6 +94,19 @@ export const goodMessages: readonly GoodCase[] = [
 
 /** Each breaks exactly one limit of the platform's published documentation or description, or a rule of this project. */
 export const badMessages: readonly BadCase[] = [
+  [
+    'an edit into a layout that leaves the old words',
+    edit(
+      { flags: layout, components: [text('Done')] },
+      { standing: { flags: 0, files: [], shows: { content: 'Working on it' } } },
+    ),
+    { at: 'content', by: 'limit' },
+  ],
+  [
+    'an edit that takes away the only words',
+    edit({ content: '' }, { standing: { flags: 0, files: [], shows: { content: 'Needs 80 cfm' } } }),
+    { at: '', by: 'limit' },
+  ],
   ['content of 2,001 characters', reply({ content: 'x'.repeat(2001) }), { at: 'data.content', by: 'schema' }],
   [
     'a channel message of 2,001 characters',

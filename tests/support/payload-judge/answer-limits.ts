@@ -1,7 +1,7 @@
 import { type APIInteractionResponse, InteractionResponseType, InteractionType, MessageFlags } from 'discord.js';
 import { type MessageBody, type MessageCase, messageLimits } from './message-limits.ts';
 import { modalLimits } from './modal-limits.ts';
-import { overLimit, type Problem, place } from './problem.ts';
+import { overLimit, type Problem } from './problem.ts';
 
 /** The interaction a first answer is given to, where it is known. */
 export interface Answering {
@@ -40,25 +40,18 @@ function fittingLimits({ type }: APIInteractionResponse, answering: Answering): 
 
 function contentLimits(
   answer: APIInteractionResponse,
-  surroundings: Omit<MessageCase, 'at' | 'body' | 'editing'>,
+  { standing, ...surroundings }: Omit<MessageCase, 'at' | 'body' | 'editing'>,
 ): readonly Problem[] {
-  const message = (editing: boolean) =>
-    messageLimits({
-      ...surroundings,
-      at: 'data',
-      body: ((answer as { data?: unknown }).data ?? {}) as MessageBody,
-      editing,
-    });
   switch (answer.type) {
     case InteractionResponseType.ChannelMessageWithSource:
-      return message(false);
-    case InteractionResponseType.UpdateMessage:
-      return message(true);
+      return messageLimits({ ...surroundings, at: 'data', body: answer.data as MessageBody, editing: false });
+    case InteractionResponseType.UpdateMessage: {
+      const body = (answer.data ?? {}) as MessageBody;
+      return messageLimits({ ...surroundings, ...(standing ? { standing } : {}), at: 'data', body, editing: true });
+    }
     case InteractionResponseType.DeferredChannelMessageWithSource: {
       const extra = (answer.data?.flags ?? 0) & ~MessageFlags.Ephemeral;
-      return extra === 0
-        ? []
-        : [overLimit(place('data', 'flags'), 'only the ephemeral flag can be promised beforehand')];
+      return extra === 0 ? [] : [overLimit('data.flags', 'only the ephemeral flag can be promised beforehand')];
     }
     case InteractionResponseType.Modal:
       return modalLimits('data', answer.data);

@@ -34,17 +34,17 @@ export function everyComponent(at: string, components: readonly Component[]): re
   });
 }
 
-/** The addresses of all pictures and files that components show. */
-export const mediaAddresses = (at: string, components: readonly Component[]) =>
+/** All pictures and files that components show, with the place of each address. */
+export const shownMedia = (at: string, components: readonly Component[]) =>
   everyComponent(at, components).flatMap(({ component, where }) => {
     switch (component.type) {
       case ComponentType.Thumbnail:
-        return [{ url: component.media.url, where: place(where, 'media', 'url') }];
+        return [{ media: component.media, where: place(where, 'media', 'url') }];
       case ComponentType.File:
-        return [{ url: component.file.url, where: place(where, 'file', 'url') }];
+        return [{ media: component.file, where: place(where, 'file', 'url') }];
       case ComponentType.MediaGallery:
         return component.items.map(({ media }, nth) => ({
-          url: media.url,
+          media,
           where: place(where, 'items', nth, 'media', 'url'),
         }));
       default:

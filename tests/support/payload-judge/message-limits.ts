@@ -1,5 +1,5 @@
 import { type APIEmbed, type APIMessageTopLevelComponent, ComponentType, MessageFlags } from 'discord.js';
-import { componentLimits, everyComponent, mediaAddresses } from './component-limits.ts';
+import { componentLimits, everyComponent, shownMedia } from './component-limits.ts';
 import { againstHouseRules, lostOnArrival, overLimit, type Problem, place } from './problem.ts';
 
 /** A file sent beside a payload. */
@@ -14,7 +14,15 @@ export interface SentFile {
 export interface Standing {
   readonly flags: number;
   readonly files: readonly string[];
-  readonly empty: boolean;
+  /** What it shows besides files. */
+  readonly shows: MessageBody;
+}
+
+/** What a payload says of a file, sent now (`id` counts the files) or kept (`id` is the platform's). */
+interface MessageFile {
+  readonly id: string;
+  readonly filename?: string;
+  readonly description?: string | null;
 }
 
 /** The fields of a message payload that the limits look at, once its shape has been judged. */
@@ -22,7 +30,7 @@ export interface MessageBody {
   readonly content?: string | null;
   readonly embeds?: readonly APIEmbed[] | null;
   readonly components?: readonly APIMessageTopLevelComponent[] | null;
-  readonly attachments?: readonly { readonly id: string; readonly filename?: string }[] | null;
+  readonly attachments?: readonly MessageFile[] | null;
   readonly allowed_mentions?: { readonly parse?: readonly string[] | null } | null;
   readonly flags?: number | null;
   readonly poll?: unknown;
@@ -49,8 +57,8 @@ const contentCharacters = 2000;
 
 /** What the platform's documentation says about messages and its description does not. */
 export function messageLimits(message: MessageCase): readonly Problem[] {
-  const { body, at } = message;
-  const components = body.components ?? [];
+  const { body, at, standing } = message;
+  const components = body.components ?? standing?.shows.components ?? [];
   return [
     ...(laidOut(message) ? layoutLimits(message, components) : classicLimits(message, components)),
     ...componentLimits(place(at, 'components'), components),
@@ -80,10 +88,11 @@ function classicLimits({ at, body }: MessageCase, components: readonly APIMessag
   return found;
 }
 
-function layoutLimits({ at, body, files }: MessageCase, components: readonly APIMessageTopLevelComponent[]) {
+function layoutLimits({ at, body, files, standing }: MessageCase, components: readonly APIMessageTopLevelComponent[]) {
   const found: Problem[] = [];
   for (const key of ['content', 'embeds', 'poll', 'sticker_ids'] as const) {
-    const value = body[key];
+    // What a message showed before it was laid out by components must be taken away.
+    const value = body[key] === undefined ? standing?.shows[key] : body[key];
     if (value === undefined || value === null || value === '' || (Array.isArray(value) && value.length === 0)) continue;
     found.push(overLimit(place(at, key), 'not allowed in a message made of components-v2'));
   }
@@ -99,7 +108,7 @@ function layoutLimits({ at, body, files }: MessageCase, components: readonly API
     const says = `${characters} characters of text displays in all; ${textDisplayCharacters} fit`;
     found.push(overLimit(place(at, 'components'), says));
   }
-  const shown = new Set(mediaAddresses('', components).map(({ url }) => url));
+  const shown = new Set(shownMedia('', components).map(({ media }) => media.url));
   for (const { name, field } of files) {
     if (!shown.has(`attachment://${name}`)) {
       found.push(lostOnArrival(field, `no component shows attachment://${name}, so nobody sees it`));
@@ -133,20 +142,18 @@ const embedTexts = ({ title, description, author, footer, fields }: APIEmbed): r
     .map((text) => (text ?? '').trim())
     .filter((text) => text !== '');
 
-/** Whether a message payload would leave nothing to see. */
-export const isEmpty = (body: MessageBody, files: readonly unknown[]): boolean =>
-  (body.content ?? '').trim() === '' &&
-  [body.embeds, body.components, body.sticker_ids].every((list) => (list ?? []).length === 0) &&
-  !body.poll &&
-  files.length === 0;
-
 const emptyMessage = 50006;
 
 function emptiness({ at, body, files, editing, standing }: MessageCase): readonly Problem[] {
   const untouched = editing && [body.content, body.embeds, body.components, body.attachments].includes(undefined);
-  if (!isEmpty(body, files) || (untouched && !standing?.empty)) return [];
+  if (untouched && !standing) return [];
+  const kept = body.attachments?.length ?? standing?.files.length ?? 0;
+  if (!isEmpty({ ...standing?.shows, ...body }) || files.length > 0 || (editing && kept > 0)) return [];
   return [{ ...overLimit(at, 'a message with nothing in it'), code: emptyMessage }];
 }
+
+const isEmpty = ({ content, embeds, components, sticker_ids: stickers, poll }: MessageBody): boolean =>
+  (content ?? '').trim() === '' && [embeds, components, stickers].every((list) => (list ?? []).length === 0) && !poll;
 
 const tooLarge = 40005;
 const mostFiles = 10;
@@ -166,7 +173,10 @@ function fileLimits({ at, body, files, editing, standing, fileLimit }: MessageCa
   });
   const known = new Set([...files.map(({ name }) => name), ...(standing?.files ?? [])]);
   for (const { url, where } of [
-    ...mediaAddresses(place(at, 'components'), body.components ?? []),
+    ...shownMedia(place(at, 'components'), body.components ?? []).map(({ media, where }) => ({
+      url: media.url,
+      where,
+    })),
     ...embedPictures(place(at, 'embeds'), body.embeds ?? []),
   ]) {
     if (!url.startsWith('attachment://')) continue;

@@ -1,5 +1,5 @@
 /** Which reader of the payload objected. */
-export type Objector =
+type Objector =
   /** The schemas of the package `discord-api-spec`. */
   | 'schema'
   /** The platform's own OpenAPI description, where a copy of it is at hand. */
