@@ -8,6 +8,7 @@ import {
   observations,
   type PowerRule,
   type PowerRuleId,
+  type PowerStage,
   powerFacts,
   powerRules,
   powerRulesAt,
@@ -130,6 +131,38 @@ describe('what the rules say of a job', () => {
 
   it('leaves a plain swap on sound copper wiring without a stop or a caution', () => {
     expect(spoken({}).filter(({ weight }) => weight !== 'advice')).toEqual([]);
+  });
+
+  it('lets every later stage be passed by doing what it asks', () => {
+    const done = {
+      isolate: {
+        'breakers-feeding': 'several-all-locked',
+        'panel-state': 'in-order',
+        isolation: 'locked',
+        'controls-while-testing': 'all-on',
+        tester: 'contact-meter-proven',
+        'who-tests': 'qualified',
+        'dead-reading': 'under-1-v',
+        'since-dead-proof': 'stayed',
+        'before-power': 'yes',
+      },
+      'box-open': {
+        'control-wanted': 'countdown-timer',
+        'wire-colours': 'as-expected',
+        'constant-hot': 'found-by-test',
+        'wire-condition': 'sound',
+        'cable-entry': 'clamp-or-bushing',
+        splices: 'in-reachable-boxes',
+      },
+      check: { 'gfci-protection': 'proven' },
+    } as const;
+    for (const [stage, facts] of Object.entries(done) as [PowerStage, Facts][]) {
+      const left = rulesThatApply(powerFacts(facts), powerRulesAt(stage)).filter(({ weight }) => weight === 'stop');
+      expect(
+        left.map(({ id }) => id),
+        stage,
+      ).toEqual([]);
+    }
   });
 
   it('stops for each thing left unknown that can kill', () => {
