@@ -1,0 +1,158 @@
+/** One step in the life of the file. */
+export interface Migration {
+  /** What it brings, in a few words; named when the step fails. */
+  readonly brings: string;
+  readonly sql: string;
+}
+
+/**
+ * Every step from an empty file to the present one, in order. To add one, put it at the end; the version of a file is how
+ * many of these it has been through. A step that has been released is never changed again.
+ *
+ * House rules for a new table: STRICT; a `scope` column and a foreign key that leads to `crews` (by way of `sheets` where
+ * the row belongs to a job), both with ON DELETE CASCADE, so that erasing a job or a crew reaches it by itself; a trigger
+ * against UPDATE where the rows are what a person said. Foreign keys are off while a step works, so a table can be rebuilt
+ * without losing the rows that point at it, and they are checked before the step counts.
+ */
+export const migrations: readonly Migration[] = [
+  {
+    brings: 'job sheets and facts',
+    sql: `
+      -- Who keeps records here: one row for each Discord server, one for the terminal. Everything hangs on it.
+      CREATE TABLE crews (
+        scope TEXT NOT NULL PRIMARY KEY CHECK (scope <> ''),
+        -- Counts on past an erased sheet, so a job number never comes to mean another job.
+        sheets_opened INTEGER NOT NULL DEFAULT 0,
+        since TEXT NOT NULL
+      ) STRICT;
+
+      CREATE TABLE sheets (
+        scope TEXT NOT NULL REFERENCES crews (scope) ON DELETE CASCADE,
+        number INTEGER NOT NULL,
+        name TEXT,
+        -- The name in small letters without accents, to be found by.
+        name_folded TEXT,
+        state TEXT NOT NULL CHECK (state IN ('open', 'closed')),
+        opened_at TEXT NOT NULL,
+        opened_by TEXT NOT NULL,
+        closed_at TEXT,
+        closed_by TEXT,
+        PRIMARY KEY (scope, number)
+      ) STRICT;
+
+      -- What happened to a sheet as a whole, and who did it.
+      CREATE TABLE sheet_events (
+        id INTEGER PRIMARY KEY,
+        scope TEXT NOT NULL,
+        sheet INTEGER NOT NULL,
+        what TEXT NOT NULL,
+        -- The new name, or the channel the sheet came to.
+        detail TEXT,
+        who TEXT NOT NULL,
+        at TEXT NOT NULL,
+        FOREIGN KEY (scope, sheet) REFERENCES sheets (scope, number) ON DELETE CASCADE
+      ) STRICT;
+      CREATE INDEX sheet_events_of_sheet ON sheet_events (scope, sheet, id);
+      CREATE TRIGGER sheet_events_stay BEFORE UPDATE ON sheet_events
+        BEGIN SELECT RAISE(ABORT, 'what happened to a sheet is never changed'); END;
+
+      -- Which sheet lies open in a channel.
+      CREATE TABLE channels (
+        scope TEXT NOT NULL,
+        channel TEXT NOT NULL,
+        sheet INTEGER NOT NULL,
+        PRIMARY KEY (scope, channel),
+        FOREIGN KEY (scope, sheet) REFERENCES sheets (scope, number) ON DELETE CASCADE
+      ) STRICT;
+      CREATE INDEX channels_of_sheet ON channels (scope, sheet);
+
+      CREATE TABLE facts (
+        id INTEGER PRIMARY KEY,
+        scope TEXT NOT NULL,
+        sheet INTEGER NOT NULL,
+        fact TEXT NOT NULL,
+        typed TEXT NOT NULL,
+        units TEXT NOT NULL,
+        value TEXT NOT NULL CHECK (json_valid(value)),
+        how TEXT NOT NULL,
+        who TEXT NOT NULL,
+        -- When it was so, and when it was entered: an attic has no signal.
+        at TEXT NOT NULL,
+        entered_at TEXT NOT NULL,
+        UNIQUE (scope, sheet, id),
+        FOREIGN KEY (scope, sheet) REFERENCES sheets (scope, number) ON DELETE CASCADE
+      ) STRICT;
+      CREATE TRIGGER facts_stay BEFORE UPDATE ON facts
+        BEGIN SELECT RAISE(ABORT, 'a fact is never changed'); END;
+
+      -- A fact taken back. The fact stays where it is and stops counting.
+      CREATE TABLE retractions (
+        id INTEGER PRIMARY KEY,
+        scope TEXT NOT NULL,
+        sheet INTEGER NOT NULL,
+        fact_row INTEGER NOT NULL,
+        who TEXT NOT NULL,
+        at TEXT NOT NULL,
+        UNIQUE (scope, sheet, fact_row),
+        FOREIGN KEY (scope, sheet, fact_row) REFERENCES facts (scope, sheet, id) ON DELETE CASCADE
+      ) STRICT;
+      CREATE TRIGGER retractions_stay BEFORE UPDATE ON retractions
+        BEGIN SELECT RAISE(ABORT, 'a retraction is never changed'); END;
+    `,
+  },
+  {
+    brings: 'conversations in progress',
+    sql: `
+      CREATE TABLE talks (
+        id TEXT NOT NULL PRIMARY KEY,
+        scope TEXT NOT NULL,
+        channel TEXT NOT NULL,
+        sheet INTEGER NOT NULL,
+        command TEXT NOT NULL,
+        who TEXT NOT NULL,
+        state TEXT NOT NULL,
+        revision INTEGER NOT NULL,
+        -- Rises with every start and save in a scope: says which talk was touched last, whatever the clock does.
+        turn INTEGER NOT NULL,
+        started_at TEXT NOT NULL,
+        saved_at TEXT NOT NULL,
+        ended_at TEXT,
+        FOREIGN KEY (scope, sheet) REFERENCES sheets (scope, number) ON DELETE CASCADE
+      ) STRICT;
+      CREATE INDEX talks_of_sheet ON talks (scope, sheet);
+      CREATE INDEX talks_of_person ON talks (scope, channel, who, turn);
+      CREATE INDEX talks_by_turn ON talks (scope, turn);
+    `,
+  },
+  {
+    brings: 'crew settings and small notes',
+    sql: `
+      CREATE TABLE settings (
+        id INTEGER PRIMARY KEY,
+        scope TEXT NOT NULL REFERENCES crews (scope) ON DELETE CASCADE,
+        key TEXT NOT NULL,
+        -- Empty where the setting was taken away.
+        value TEXT,
+        who TEXT NOT NULL,
+        at TEXT NOT NULL
+      ) STRICT;
+      CREATE INDEX settings_by_key ON settings (scope, key, id);
+      CREATE TRIGGER settings_stay BEFORE UPDATE ON settings
+        BEGIN SELECT RAISE(ABORT, 'a setting is appended, never changed'); END;
+
+      -- Events already acted on, so that one delivered twice is acted on once. Kept for a day.
+      CREATE TABLE seen (
+        interaction TEXT NOT NULL PRIMARY KEY,
+        at TEXT NOT NULL
+      ) STRICT;
+      CREATE INDEX seen_by_age ON seen (at);
+
+      -- What the program notes for itself; nothing about people or jobs.
+      CREATE TABLE notes (
+        key TEXT NOT NULL PRIMARY KEY,
+        value TEXT NOT NULL,
+        at TEXT NOT NULL
+      ) STRICT;
+    `,
+  },
+];

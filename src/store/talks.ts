@@ -1,0 +1,84 @@
+import { randomBytes } from 'node:crypto';
+import type { Queries } from './queries.ts';
+import { existingSheet } from './sheets.ts';
+
+/** A conversation in progress, kept so that its buttons still work after a restart. */
+export interface Talk {
+  /** Ten small letters and digits, not to be guessed; safe inside the id of a button. */
+  readonly id: string;
+  readonly channel: string;
+  readonly sheet: number;
+  readonly command: string;
+  readonly who: string;
+  /** JSON text that only the conversation understands. */
+  readonly state: string;
+  /** 0 at the start; goes up by one with every save. */
+  readonly revision: number;
+  readonly startedAt: string;
+  readonly savedAt: string;
+  /** Set once it is over; a button that still points here is out of date. */
+  readonly endedAt: string | null;
+}
+
+export interface Talks {
+  /** @throws SheetTrouble when the sheet is not there. */
+  startTalk(starting: { channel: string; sheet: number; command: string; who: string; state: string }): Talk;
+  /** Talks that have ended are found too. */
+  talk(id: string): Talk | undefined;
+  /** False, and nothing is kept, when the talk is over or was saved since `revision` was read. */
+  saveTalk(id: string, saving: { revision: number; state: string }): boolean;
+  /** False when it was over already or is not there. */
+  endTalk(id: string): boolean;
+  /** The talk a person touched last in a channel, if one is still going. */
+  latestTalk(looking: { channel: string; who: string }): Talk | undefined;
+}
+
+const columns = `id, channel, sheet, command, who, state, revision, started_at AS startedAt, saved_at AS savedAt,
+  ended_at AS endedAt`;
+const nextTurn = '(SELECT coalesce(max(turn), 0) + 1 FROM talks WHERE scope = @scope)';
+
+/** No i, l, o or u: an id read aloud or copied by hand comes out right, and spells nothing. */
+const letters = '0123456789abcdefghjkmnpqrstvwxyz';
+
+const freshId = (): string => [...randomBytes(10)].map((byte) => letters[byte % letters.length]).join('');
+
+export function talks(kept: Queries): Talks {
+  const talk = (id: string): Talk | undefined =>
+    kept.first<Talk>(`SELECT ${columns} FROM talks WHERE scope = @scope AND id = @id`, { id });
+
+  return {
+    startTalk: (starting) =>
+      kept.together(() => {
+        existingSheet(kept, starting.sheet);
+        const id = freshId();
+        kept.change(
+          `INSERT INTO talks (id, scope, channel, sheet, command, who, state, revision, turn, started_at, saved_at)
+           VALUES (@id, @scope, @channel, @sheet, @command, @who, @state, 0, ${nextTurn}, @at, @at)`,
+          { ...starting, id, at: kept.now() },
+        );
+        return talk(id) as Talk;
+      }),
+
+    talk,
+
+    saveTalk: (id, { revision, state }) =>
+      kept.change(
+        `UPDATE talks SET state = @state, revision = revision + 1, turn = ${nextTurn}, saved_at = @at
+         WHERE scope = @scope AND id = @id AND revision = @revision AND ended_at IS NULL`,
+        { id, revision, state, at: kept.now() },
+      ) === 1,
+
+    endTalk: (id) =>
+      kept.change('UPDATE talks SET ended_at = @at WHERE scope = @scope AND id = @id AND ended_at IS NULL', {
+        id,
+        at: kept.now(),
+      }) === 1,
+
+    latestTalk: ({ channel, who }) =>
+      kept.first<Talk>(
+        `SELECT ${columns} FROM talks
+         WHERE scope = @scope AND channel = @channel AND who = @who AND ended_at IS NULL ORDER BY turn DESC LIMIT 1`,
+        { channel, who },
+      ),
+  };
+}
