@@ -29,7 +29,10 @@ export function notes(kept: Queries): Notes {
         if (events % eventsBetweenSweeps === 0) sweep(at);
         events += 1;
         return (
-          kept.change('INSERT INTO seen VALUES (@interaction, @at) ON CONFLICT DO NOTHING', { interaction, at }) === 0
+          kept.change('INSERT INTO seen (interaction, at) VALUES (@interaction, @at) ON CONFLICT DO NOTHING', {
+            interaction,
+            at,
+          }) === 0
         );
       }),
 
@@ -37,7 +40,7 @@ export function notes(kept: Queries): Notes {
 
     saveNote(key, value) {
       kept.change(
-        `INSERT INTO notes VALUES (@key, @value, @at)
+        `INSERT INTO notes (key, value, at) VALUES (@key, @value, @at)
          ON CONFLICT (key) DO UPDATE SET value = excluded.value, at = excluded.at`,
         { key, value, at: kept.now() },
       );

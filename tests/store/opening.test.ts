@@ -1,4 +1,4 @@
-import { chmodSync, existsSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, mkdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
@@ -103,6 +103,16 @@ describe('opening the records', () => {
     first.close();
     first.close();
     storeAt(path);
+  });
+
+  it('knows a file by whatever name it is called', () => {
+    const place = folder();
+    const path = join(place, 'records.sqlite');
+    storeAt(path);
+    symlinkSync(path, join(place, 'also.sqlite'));
+    symlinkSync(place, join(place, 'here'));
+    expect(troubleFrom(() => openStore(join(place, 'also.sqlite'))).code).toBe('locked');
+    expect(troubleFrom(() => openStore(join(place, 'here', 'records.sqlite'))).code).toBe('locked');
   });
 
   it('does not wait long for another program that is writing', () => {
