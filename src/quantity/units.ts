@@ -45,3 +45,6 @@ export const sones = (value: number) => value as Sones;
 export const cubicInches = (value: number) => value as CubicInches;
 export const amperes = (value: number) => value as Amperes;
 export const volts = (value: number) => value as Volts;
+
+/** Which units a crew writes and reads. The other system is read all the same, and printed in brackets. */
+export type UnitSystem = 'inch-pound' | 'metric';
