@@ -1,4 +1,5 @@
 import type { BoundedParameter, Direction } from '#engine/uncertainty/outer-bound.ts';
+import type { UnitSystem } from '#interview/question.ts';
 import { type Estimate, isExact } from '#quantity/estimate.ts';
 
 /** Something not known exactly, with the way it moves the airflow and what a person would measure to know it. */
@@ -7,7 +8,7 @@ interface Unknown {
   /** Which way the airflow goes as this grows. */
   readonly direction: Direction;
   /** What to measure to know it; left out where no measurement on site would tell. */
-  readonly measure?: string;
+  measure?(units: UnitSystem): string;
   /** Unknowns under one pair of hands move together. */
   readonly driver?: string;
 }
@@ -18,13 +19,13 @@ export interface Parameters {
   enter(unknown: Unknown): (values: Float64Array) => number;
   readonly bounded: readonly BoundedParameter[];
   readonly drivers: readonly number[];
-  readonly measures: readonly (string | undefined)[];
+  readonly measures: readonly Unknown['measure'][];
 }
 
 export function parameters(): Parameters {
   const bounded: BoundedParameter[] = [];
   const drivers: number[] = [];
-  const measures: (string | undefined)[] = [];
+  const measures: Unknown['measure'][] = [];
   const known = new Map<string, number>();
   return {
     bounded,

@@ -1,9 +1,11 @@
 import { conicalContraction, conicalExpansion } from '#engine/duct/area-change.ts';
-import { publishedFlexFactor } from '#engine/duct/flex-compression.ts';
+import { flexFactorAt, publishedFlexFactor } from '#engine/duct/flex-compression.ts';
 import type { Piece } from '#engine/duct/run.ts';
+import type { UnitSystem } from '#interview/question.ts';
 import { cones, ductMethods, ducts, fittingLoss, fittings, flexLays, foilFlexLays } from '#knowledge/ducts.ts';
 import { type Citation, commonPractice } from '#knowledge/sources.ts';
-import { type Estimate, exactly, isExact } from '#quantity/estimate.ts';
+import { type Estimate, exactly } from '#quantity/estimate.ts';
+import { ductDiameter, ductLength } from '#quantity/kinds.ts';
 import { type Metres, metres, ratio } from '#quantity/units.ts';
 import { diameterAt } from '../questions/duct-run-reading.ts';
 import type { DuctPart, DuctRun, FittingPart, RunPart, TransitionPart } from '../questions/run-parts.ts';
@@ -12,14 +14,12 @@ import type { Parameters } from './parameters.ts';
 /** One part of a run as the engine wants it, and as a person names it. */
 export interface RunPiece {
   readonly part: RunPart;
-  readonly label: string;
+  label(units: UnitSystem): string;
   readonly diameter: Metres;
   readonly citation: Citation;
   /** The piece of the engine for one set of values of what is unknown. */
   piece(values: Float64Array): Piece;
 }
-
-const inches = (diameter: Metres): string => `${Math.round((diameter / 0.0254) * 8) / 8} in`;
 
 /**
  * The pieces of a run, the necking-down at the collar first, with every unknown entered among `parameters`. Changes of
@@ -69,22 +69,21 @@ const kindWords = { smooth: 'smooth duct', spiral: 'spiral duct', flex: 'flex', 
 
 function ductPiece(part: DuctPart, diameter: Metres, parameters: Parameters): RunPiece {
   const { kind } = part;
-  const feet = Math.round((part.length.typical / 0.3048) * 10) / 10;
-  const label = `${feet} ft of ${inches(diameter)} ${kindWords[kind]}`;
+  const size = (units: UnitSystem) => `${ductDiameter.showShort(diameter, units)} ${kindWords[kind]}`;
   const length = parameters.enter({
     estimate: part.length,
     direction: 'down',
-    measure: `the length of the ${inches(diameter)} ${kindWords[kind]}, as it lies`,
+    measure: (units) => `the length of the ${size(units)}, as it lies`,
   });
   const roughness = parameters.enter({
     estimate: part.roughness === null ? ducts[kind].roughness : exactly(part.roughness),
     direction: 'down',
-    measure: `what the ${kindWords[kind]} is made of`,
+    measure: () => `what the ${kindWords[kind]} is made of`,
   });
   const factor = squeeze(part, diameter, parameters);
   return {
     part,
-    label,
+    label: (units) => `${ductLength.showRangeShort(part.length, units)} of ${size(units)}`,
     diameter,
     citation:
       part.compression !== null || kind === 'flex' ? ductMethods['flex-correction'].citation : ducts[kind].citation,
@@ -112,7 +111,7 @@ function squeeze(
   const slack = parameters.enter({
     estimate: compression ?? lays.unsaid.amount,
     direction: 'down',
-    measure: 'how tight the flex is pulled',
+    measure: () => 'how tight the flex is pulled',
     driver: 'workmanship',
   });
   const outside = diameter < smallestTested * 0.98;
@@ -122,10 +121,8 @@ function squeeze(
   return (values) => {
     const slackness = ratio(slack(values));
     const share = leaning(values);
-    if (kind === 'foil-flex')
-      return 1 + share * (publishedFlexFactor({ compression: slackness, diameter: tested }) - 1);
-    const low = publishedFlexFactor({ compression: slackness, diameter: tested });
-    return low + share * (publishedFlexFactor({ compression: slackness, diameter }) - low);
+    if (kind === 'flex') return flexFactorAt({ compression: slackness, diameter, lean: ratio(share) });
+    return 1 + share * (publishedFlexFactor({ compression: slackness, diameter: tested }) - 1);
   };
 }
 
@@ -137,12 +134,12 @@ function fittingPiece(part: FittingPart, diameter: Metres, parameters: Parameter
   const each = parameters.enter({
     estimate: loss ?? exactly(ratio(part.coefficient ?? 0)),
     direction: 'down',
-    measure: `the pressure lost in the ${name}`,
+    measure: () => `the pressure lost in the ${name}`,
     ...(slackBend ? { driver: 'workmanship' } : {}),
   });
   return {
     part,
-    label: `${part.count === 1 ? '' : `${part.count} x `}${name}`,
+    label: () => `${part.count === 1 ? '' : `${part.count} x `}${name}`,
     diameter,
     citation: loss?.citation ?? commonPractice,
     piece: (values) => ({ kind: 'loss', diameter, coefficient: ratio(part.count * each(values)) }),
@@ -163,16 +160,16 @@ function transitionPiece(part: TransitionPart, parameters: Parameters, where: st
     part.coefficient === null
       ? { low: losses[0] as number, typical: losses[1] as number, high: losses[2] as number }
       : exactly(part.coefficient);
+  const name = (units: UnitSystem) =>
+    `${narrows ? 'reducer' : 'increaser'} ${ductDiameter.showShort(part.from, units)} to ${ductDiameter.showShort(part.to, units)}`;
   const loss = parameters.enter({
     estimate: coefficient,
     direction: 'down',
-    ...(isExact(coefficient)
-      ? {}
-      : { measure: `the shape of the change from ${inches(part.from)} to ${inches(part.to)}` }),
+    measure: (units) => `the shape of the ${name(units)}`,
   });
   return {
     part,
-    label: `${narrows ? 'reducer' : 'increaser'} ${inches(part.from)} to ${inches(part.to)}${where}`,
+    label: (units) => `${name(units)}${where}`,
     diameter: small,
     citation: cone.citation,
     piece: (values) => ({ kind: 'loss', diameter: small, coefficient: ratio(loss(values)) }),

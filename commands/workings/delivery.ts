@@ -1,0 +1,163 @@
+import { type Air, airAt } from '#engine/air/air.ts';
+import { densityRatio, standardAirTemperature } from '#engine/air/density.ts';
+import { type Piece, pieceLosses, systemCurve } from '#engine/duct/run.ts';
+import { velocityPressureCoefficient } from '#engine/duct/velocity.ts';
+import { airflowAt, type FanCurve } from '#engine/fan/fan-curve.ts';
+import { operatingPoint, operatingPressure } from '#engine/fan/operating-point.ts';
+import { type DoorGap, doorGapOpening } from '#engine/pressure/door-gap.ts';
+import { type LikelyBand, likelyBand } from '#engine/uncertainty/likely-band.ts';
+import { type MostTelling, mostTelling } from '#engine/uncertainty/most-telling.ts';
+import { type OuterBound, outerBound } from '#engine/uncertainty/outer-bound.ts';
+import type { SampleCount } from '#engine/uncertainty/triangular-sample.ts';
+import {
+  type CubicMetresPerSecond,
+  cubicMetresPerSecond,
+  type Metres,
+  metres,
+  type Pascals,
+  pascals,
+  type Ratio,
+} from '#quantity/units.ts';
+import type { DuctRun } from '../questions/run-parts.ts';
+import { type FanModel, type FanSetting, fanModel } from './fan-model.ts';
+import { type Parameters, parameters } from './parameters.ts';
+import { type RunPiece, runPieces, startOf } from './run-pieces.ts';
+
+/** Everything on the way of the air: the fan, the duct and what the room lets in. */
+export interface AirPath {
+  readonly setting: FanSetting;
+  readonly run: DuctRun;
+  /** `null` where nobody measured it: as wide as the duct that starts there. */
+  readonly collar: Metres | null;
+  readonly altitude: Metres;
+  /** The slot under the bathroom door; absent where it is not known, and then the room lets in all the air it is asked for. */
+  readonly door?: DoorGap | undefined;
+}
+
+/** An air path made ready to be worked out again and again with other values for what is unknown. */
+export interface ReadyPath {
+  readonly path: AirPath;
+  readonly air: Air;
+  readonly density: Ratio;
+  readonly fan: FanModel;
+  readonly pieces: readonly RunPiece[];
+  readonly parameters: Parameters;
+  readonly typical: Float64Array;
+  enginePieces(values: Float64Array): readonly Piece[];
+  /** What the duct asks of the fan's static pressure at an airflow: all losses less what the rating already paid. */
+  staticDemand(values: Float64Array): (airflow: CubicMetresPerSecond) => Pascals;
+  curve(values: Float64Array): FanCurve;
+}
+
+/** What a fan really moves along a path. */
+export interface Delivery {
+  readonly ready: ReadyPath;
+  /** 5 %, most likely, 95 %. */
+  readonly airflow: LikelyBand;
+  /** With everything unknown at its worst, and at its best. */
+  readonly outer: OuterBound;
+  readonly staticPressure: Pascals;
+  /** Pressure lost in each piece at the most likely airflow, in the order of `ready.pieces`. */
+  readonly losses: readonly Pascals[];
+  /** Lost at the door, where one stands in the path. */
+  readonly doorLoss: Pascals;
+}
+
+/** Prepares a path: each unknown is entered once, in the order of the air. */
+export function readyPath(path: AirPath): ReadyPath {
+  const unknown = parameters();
+  const surroundings = { altitude: path.altitude, temperature: standardAirTemperature };
+  const air = airAt(surroundings);
+  const density = densityRatio(surroundings);
+  const fan = fanModel(path.setting, density, unknown);
+  const pieces = runPieces(path.run, path.collar, unknown);
+  const start = startOf(path.run);
+  const collar = path.collar ?? start;
+  const creditAt = (diameter: Metres) => velocityPressureCoefficient(diameter, air);
+  const credit = unknown.enter({
+    estimate: {
+      low: 0,
+      typical: creditAt(collar),
+      high: Math.max(creditAt(collar), creditAt(metres(Math.min(start, collar)))),
+    },
+    direction: 'up',
+  });
+  const door: Piece | undefined = path.door ? { kind: 'opening', ...doorGapOpening(path.door) } : undefined;
+  const enginePieces = (values: Float64Array): readonly Piece[] => {
+    const list = pieces.map((each) => each.piece(values));
+    if (door) list.push(door);
+    return list;
+  };
+  return {
+    path,
+    air,
+    density,
+    fan,
+    pieces,
+    parameters: unknown,
+    typical: Float64Array.from(unknown.bounded, ({ typical }) => typical),
+    enginePieces,
+    staticDemand(values) {
+      const demand = systemCurve(enginePieces(values), air);
+      const paid = credit(values);
+      return (airflow) => pascals(demand(airflow) - paid * airflow * airflow);
+    },
+    curve: (values) => fan.curve(values),
+  };
+}
+
+/** The airflow for one set of values; NaN where the fan cannot push any air through. */
+function airflowFor(ready: ReadyPath, start: { pressure: Pascals }): (values: Float64Array) => number {
+  return (values) => {
+    const fan = ready.curve(values);
+    const pressure = operatingPressure({
+      fan,
+      systemPressure: ready.staticDemand(values),
+      start: start.pressure,
+      tolerance: 1e-3,
+    });
+    return Number.isNaN(pressure) ? Number.NaN : airflowAt(fan, pressure);
+  };
+}
+
+/** The single most likely airflow, for comparing one change with another. Nothing where no air moves. */
+export function typicalAirflow(path: AirPath, values?: (ready: ReadyPath) => Float64Array): CubicMetresPerSecond {
+  const ready = readyPath(path);
+  const at = values?.(ready) ?? ready.typical;
+  const point = operatingPoint({ fan: ready.curve(at), systemPressure: ready.staticDemand(at) });
+  return point.found ? point.airflow : cubicMetresPerSecond(0);
+}
+
+/** What the fan delivers along a path, with its likely band and outer bound. */
+export function delivery(path: AirPath, samples: SampleCount = 256): Delivery {
+  const ready = readyPath(path);
+  const { typical, parameters: unknown } = ready;
+  const point = operatingPoint({ fan: ready.curve(typical), systemPressure: ready.staticDemand(typical) });
+  const staticPressure = point.found ? point.staticPressure : pascals(0);
+  const evaluate = airflowFor(ready, { pressure: staticPressure });
+  const airflow = likelyBand({ parameters: unknown.bounded, drivers: unknown.drivers, evaluate, whenNone: 0, samples });
+  const outer = outerBound({ parameters: unknown.bounded, evaluate, whenNone: 0 });
+  ready.curve(typical);
+  const moved = cubicMetresPerSecond(point.found ? point.airflow : 0);
+  const losses = pieceLosses(ready.enginePieces(typical), ready.air, moved);
+  return {
+    ready,
+    airflow,
+    outer: { low: Math.min(outer.low, airflow.low), high: Math.max(outer.high, airflow.high) },
+    staticPressure,
+    losses: losses.slice(0, ready.pieces.length),
+    doorLoss: losses[ready.pieces.length] ?? pascals(0),
+  };
+}
+
+/** Which one measurement would narrow the delivered airflow most. */
+export function tellingMeasurements({ ready, staticPressure }: Delivery): MostTelling {
+  const { parameters: unknown } = ready;
+  return mostTelling({
+    parameters: unknown.bounded,
+    drivers: unknown.drivers,
+    evaluate: airflowFor(ready, { pressure: staticPressure }),
+    whenNone: 0,
+    samples: 128,
+  });
+}
