@@ -54,7 +54,7 @@ describe('a connection that breaks', () => {
 
   it('comes back by itself after the whole platform was away', async () => {
     await standIn.goDown();
-    const answer = ann.slash('say', { words: 'Home' }, { patience: 5000 });
+    const answer = ann.slash('say', { words: 'Home' });
     await standIn.comeBack();
     expect((await answer).content).toBe('Home');
   });

@@ -10,7 +10,7 @@ beforeAll(async () => {
   standIn = await startStandIn({ patience: 8000 });
   bot = fork(new URL('../support/stand-in/bare-bot.ts', import.meta.url), {
     execArgv: ['--import', 'tsx'],
-    env: { ...process.env, DISCORD_API_BASE: standIn.api, DISCORD_TOKEN: standIn.token },
+    env: { ...process.env, ...standIn.environment },
   });
   await standIn.connected();
 });
@@ -28,7 +28,7 @@ it('the bare bot answers whatever command it is given', async () => {
 it('a load of a fixed number in flight counts every answer and how long it took', async () => {
   const ann = standIn.user();
   const result = await standIn.load({ inFlight: 4, seconds: 0.3, make: (nth) => ann.begin.slash('duct', { nth }) });
-  expect(result.fired).toBeGreaterThan(10);
+  expect(result.fired).toBeGreaterThanOrEqual(4);
   expect(result).toMatchObject({ acknowledged: result.fired, answered: result.fired, missed: 0 });
   const { p50, p90, p99, max } = result.acknowledgement;
   expect([p50, p90, p99, max]).toEqual([p50, p90, p99, max].sort((a, b) => a - b));
@@ -38,7 +38,5 @@ it('a load of a fixed number in flight counts every answer and how long it took'
 it('a load of a fixed rate fires at that rate', async () => {
   const ann = standIn.user();
   const result = await standIn.load({ rate: 100, seconds: 0.5, make: () => ann.begin.slash('duct') });
-  expect(result.fired).toBeGreaterThan(35);
-  expect(result.fired).toBeLessThanOrEqual(50);
-  expect(result.missed).toBe(0);
+  expect(result).toMatchObject({ fired: 50, acknowledged: 50, missed: 0 });
 });

@@ -83,10 +83,12 @@ const keepInFlight = (count: number, end: number, fire: (whenAnswered: () => voi
 
 async function keepRate(rate: number, start: number, end: number, fire: () => void): Promise<void> {
   let fired = 0;
-  while (performance.now() < end) {
-    const due = Math.floor(((performance.now() - start) / 1000) * rate);
-    for (; fired < due; fired += 1) fire();
+  for (let now = start; now < end; ) {
     await delay(1000 / ticksPerSecond);
+    now = Math.min(performance.now(), end);
+    // After a hitch those that fell due meanwhile are fired at once, so that the count is kept.
+    const due = Math.floor(((now - start) / 1000) * rate);
+    for (; fired < due; fired += 1) fire();
   }
 }
 

@@ -49,6 +49,8 @@ export interface StandIn {
   /** For the client: `rest: { api: standIn.api }`. */
   readonly api: string;
   readonly token: string;
+  /** For a bot in a process of its own: where the platform is and who the bot is. */
+  readonly environment: { readonly DISCORD_API_BASE: string; readonly DISCORD_TOKEN: string };
   readonly botId: string;
   readonly gateway: Gateway;
   readonly clock: Clock;
@@ -97,7 +99,8 @@ export interface StandIn {
 }
 
 const usualHeartbeatInterval = 41_250;
-const usualPatience = 2500;
+/** Under the five seconds after which a test is given up, so that it can still say what it saw. */
+const usualPatience = 4000;
 const usualFileLimit = 10 * 1024 * 1024;
 
 export async function startStandIn(options: StandInOptions = {}): Promise<StandIn> {
@@ -149,6 +152,7 @@ export async function startStandIn(options: StandInOptions = {}): Promise<StandI
   return {
     api: `${world.origin}/api`,
     token: world.token,
+    environment: { DISCORD_API_BASE: `${world.origin}/api`, DISCORD_TOKEN: world.token },
     botId: world.bot.id,
     gateway: controls,
     clock: world.clock,
