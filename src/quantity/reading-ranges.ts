@@ -19,7 +19,8 @@ interface Span {
   readonly end: number;
 }
 
-const about = /(?:(?:about|around|roughly|approximately|approx|circa|ca|maybe|perhaps|say|nearly|some)\b\s*|[~≈]\s*)*/y;
+const about =
+  /(?:(?:about|around|roughly|approximately|approx|circa|ca|maybe|perhaps|say|nearly|some)\b\s*|[~≈]\s*|(?:the|an?)\s+(?=\d))*/y;
 const between = /between\s+/y;
 const from = /from\s+/y;
 const toJoint = /\s*(?:(?:to|thru|through)\b|–|-|\.\.+)\s*/y;

@@ -54,10 +54,10 @@ function sentence({ trouble, whole }: Trouble, measure: Measure, echo: string): 
   return `${trouble === '' ? `I cannot read ${echo}` : trouble}; ${need(measure)}`;
 }
 
-/** What is printed in brackets must be the same value, to the digits shown. */
+/** What stands in brackets must be the same value: to the digits shown, or as people round it, "8 ft (2.4 m)". */
 function agrees(shown: number, again: number, { faces }: Measure): boolean {
-  const steps = Object.values(faces).map((face) => face.step(shown));
-  return within(Math.abs(shown - again), Math.max(...steps) * 1.5);
+  const digits = 1.5 * Math.max(faces['inch-pound'].step(shown), faces.metric.step(shown));
+  return within(Math.abs(shown - again), Math.max(digits, 0.03 * Math.abs(shown)));
 }
 
 function trouble(found: Said, measure: Measure, units: UnitSystem, echo: string): string | undefined {

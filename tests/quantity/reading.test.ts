@@ -49,6 +49,9 @@ describe('a length as it is written on site', () => {
     ['2 m 60', 2.6],
     ['2 m 60 cm', 2.6],
     ['3 yards', 9 * foot],
+    ['8 ft (2.4 m)', 8 * foot],
+    ['8 ft 6 in (2.59 m)', eightSix],
+    ['a 14 ft', 14 * foot],
   ];
   test.each(rows)('%s', (typed, si) => same(read(kinds.roomLength, typed), si));
 
