@@ -54,7 +54,7 @@ export type DuctVerdict =
  * Whether this duct sweats or stays dry, where it starts, and whether it freezes.
  *
  * Wet when x₀ from `condensationStart` lies within the length; freezing when the wall at the far end is at 0 °C or less.
- * Air below zero flow does not exist here: with the fan off there is nothing to judge.
+ * Air that stands still cools at once: a fan that moves none is judged by that limit.
  *
  * @source own working, exponential cooling and the dew point
  */

@@ -71,7 +71,9 @@ export function ductCooling(duct: ExhaustDuct): DuctCooling {
  */
 export function airTemperature(duct: ExhaustDuct, distance: Metres): Celsius {
   const spread = duct.exhaustTemperature - duct.surroundings;
-  return celsius(duct.surroundings + spread * Math.exp(-ductCooling(duct).perMetre * distance));
+  // At the fan the air has not cooled yet, not even air that all but stands still.
+  const left = distance === 0 ? 1 : Math.exp(-ductCooling(duct).perMetre * distance);
+  return celsius(duct.surroundings + spread * left);
 }
 
 /**

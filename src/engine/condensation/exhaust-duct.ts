@@ -19,7 +19,7 @@ import type {
  * the relative humidity, a shower's worth of water holds the moisture. A warmer guess wets the duct sooner in the first
  * case and later in the second.
  */
-export type ExhaustDampness =
+type ExhaustDampness =
   | { readonly held: 'relative humidity'; readonly relativeHumidity: Ratio }
   | { readonly held: 'moisture'; readonly humidityRatio: Ratio };
 
@@ -31,7 +31,7 @@ export interface ExhaustDuct {
   readonly insulation: SquareMetreKelvinsPerWatt;
   /** Film of still air, radiation counted in, on the outside of the duct or its wrap. */
   readonly outsideFilm: SquareMetreKelvinsPerWatt;
-  /** What the fan delivers, above zero. */
+  /** What the fan delivers. */
   readonly airflow: CubicMetresPerSecond;
   readonly exhaustTemperature: Celsius;
   readonly exhaustDampness: ExhaustDampness;

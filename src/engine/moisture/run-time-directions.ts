@@ -2,15 +2,20 @@ import type { Bathroom } from './bathroom.ts';
 import type { RunTime } from './run-time.ts';
 
 /**
- * Which way an answer moves as one input grows. `up` and `down` are bounded by their ends; `hump` turns somewhere
- * inside and must be searched; `class` is a yes or no, to be tried both ways and never "in between".
+ * Which way a time moves as one input grows. `up` and `down` are bounded by the ends of the input; `hump` turns somewhere
+ * inside and must be searched.
  */
-export type Direction = 'up' | 'down' | 'hump' | 'class';
+type RunTimeDirection = 'up' | 'down' | 'hump';
 
-type Answer = Exclude<keyof RunTime, 'endOfShower'>;
-type Directions = Readonly<Record<Answer, Direction>>;
+/** The times of a run, each of which has its own directions. */
+type RunTimeAnswer = Exclude<keyof RunTime, 'endOfShower'>;
 
-const all = (direction: Direction): Directions => ({
+/** The inputs that are numbers. The rest are yes or no: try both, never "in between". */
+export type RunTimeInput = Exclude<keyof Bathroom, 'fanDuringShower' | 'fogForms'>;
+
+type Directions = Readonly<Record<RunTimeAnswer, RunTimeDirection>>;
+
+const all = (direction: RunTimeDirection): Directions => ({
   airRecovers: direction,
   mirrorClears: direction,
   reboundHeld: direction,
@@ -25,12 +30,11 @@ const all = (direction: Direction): Directions => ({
  * in the model feeds the others only by falling. Where opposing effects meet (a bigger room fogs less but takes longer
  * to sweep) the direction turns with the rest of the case. The tests sample the inside of each range.
  */
-export const runTimeDirections: Readonly<Record<keyof Bathroom, Directions>> = {
+export const runTimeDirections: Readonly<Record<RunTimeInput, Directions>> = {
   roomVolume: all('hump'),
   roomTemperature: all('down'),
   deliveredAirflow: all('down'),
   mixing: all('down'),
-  fanDuringShower: all('class'),
   showerDuration: all('up'),
   moistureRelease: all('up'),
   houseTemperature: all('up'),
@@ -38,12 +42,11 @@ export const runTimeDirections: Readonly<Record<keyof Bathroom, Directions>> = {
   pressure: all('hump'),
   storage: all('hump'),
   convection: all('hump'),
-  coolArea: { ...all('hump'), airRecovers: 'up', reboundHeld: 'up' },
+  coolArea: { ...all('hump'), reboundHeld: 'up' },
   surfaceChill: { ...all('hump'), reboundHeld: 'up', surfacesDry: 'up' },
-  mirrorArea: { ...all('hump'), reboundHeld: 'up' },
-  mirrorChill: { ...all('hump'), mirrorClears: 'up', reboundHeld: 'up', fanMayStop: 'hump' },
+  mirrorArea: all('hump'),
+  mirrorChill: { ...all('hump'), mirrorClears: 'up', reboundHeld: 'up' },
   splashArea: { ...all('up'), mirrorClears: 'hump' },
   splashFilm: all('up'),
   patchyFilm: { ...all('hump'), reboundHeld: 'up' },
-  fogForms: all('class'),
 };

@@ -6,7 +6,7 @@ import { type DryingRoom, dryingRoom, type RoomWater, roomFog, roomVapour, water
 import { type LevelWatch, levelWatch, type RecoveryTime, recoveryLevels } from './recovery-level.ts';
 
 /** The room at the moment the water is turned off. */
-export interface EndOfShower {
+interface EndOfShower {
   readonly humidityRatio: Ratio;
   /** 0 to 1; at 1 the room is fogged. */
   readonly relativeHumidity: Ratio;

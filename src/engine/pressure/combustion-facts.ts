@@ -11,7 +11,7 @@ export type FuelAppliance =
   | 'sealed'
   | 'unknown';
 
-export type YesNoUnknown = 'yes' | 'no' | 'unknown';
+type YesNoUnknown = 'yes' | 'no' | 'unknown';
 
 /** What is known about burning appliances, and by whom. What nobody looked at is `unknown`, never absent. */
 export interface CombustionFacts {

@@ -24,7 +24,7 @@ export const combustionWeights = {
   'estimate-clears-nothing': 'caution',
 } as const satisfies Record<string, 'caution' | 'stop'>;
 
-export type CombustionCode = keyof typeof combustionWeights;
+type CombustionCode = keyof typeof combustionWeights;
 
 export interface CombustionJudgement {
   readonly code: CombustionCode;
