@@ -3,6 +3,7 @@ import type { DoorGap } from '#engine/pressure/door-gap.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { Reply } from '#findings/reply.ts';
 import { ask, type Interview, offer, take } from '#interview/interview.ts';
+import { ratingPressures } from '#knowledge/fans.ts';
 import { airflow, ductDiameter } from '#quantity/kinds.ts';
 import { type CubicMetresPerSecond, cubicMetresPerSecond, type Metres, metres, type Sones } from '#quantity/units.ts';
 import { doorGap, doorWidth } from './questions/door.ts';
@@ -131,11 +132,18 @@ export function ductFindings(inputs: DuctInputs, telling: Telling) {
   return { result, settings, findings };
 }
 
+/** What the fan is sold as: the airflow at the lower rating pressure. */
+function cartonNumber(fan: FanAnswer): CubicMetresPerSecond | undefined {
+  if (fan.kind !== 'points') return fan.airflow;
+  const atRating = (pressure: number) => Math.abs(pressure - ratingPressures.low) < 0.05 * ratingPressures.low;
+  return fan.settings.at(-1)?.points.find((point) => atRating(point.staticPressure))?.airflow;
+}
+
 function answer(inputs: DuctInputs, telling: Telling): Reply {
   const { units } = telling;
   const { result, settings, findings } = ductFindings(inputs, telling);
   const flow = cubicMetresPerSecond(result.airflow.typical);
-  const promised = inputs.fan.kind === 'points' ? inputs.fan.settings.at(-1)?.points[0]?.airflow : inputs.fan.airflow;
+  const promised = cartonNumber(inputs.fan);
   return {
     headline:
       promised === undefined

@@ -268,18 +268,18 @@ export function velocityFinding(delivery: Delivery, units: UnitSystem): Finding 
 export function measureNextFinding(delivery: Delivery, units: UnitSystem): Finding | undefined {
   const telling = tellingMeasurements(delivery);
   const { measures } = delivery.ready.parameters;
-  if (!telling.found) return undefined;
-  const best = telling.ranked.find(({ parameter }) => measures[parameter] !== undefined);
+  const [best] = telling;
   const what = best && measures[best.parameter]?.(units);
   if (!best || what === undefined) return undefined;
-  const width = (metres: number) => airflowKind.showShort(cubicMetresPerSecond(metres), units);
+  const width = (flow: number) => airflowKind.showShort(cubicMetresPerSecond(flow), units);
+  const now = delivery.airflow.high - delivery.airflow.low;
   return {
     id: 'measure-next',
     weight: 'advice',
-    says: `To be surer, find out ${what}: that alone narrows the band from ${width(telling.width)} wide to ${width(best.width)}.`,
-    working: telling.ranked.flatMap(({ parameter, narrowing }) => {
+    says: `To be surer, find out ${what}: that alone narrows the band from ${width(now)} wide to ${width(best.width)}.`,
+    working: telling.flatMap(({ parameter, width: left }) => {
       const name = measures[parameter]?.(units);
-      return name === undefined ? [] : [{ what: name, value: `narrows the band by ${Math.round(100 * narrowing)} %` }];
+      return name === undefined ? [] : [{ what: `With ${name} known, the band is`, value: `${width(left)} wide` }];
     }),
     sources: citations(airflowMethods['likely-band'].citation),
   };

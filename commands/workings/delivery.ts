@@ -6,9 +6,9 @@ import { airflowAt, type FanCurve } from '#engine/fan/fan-curve.ts';
 import { operatingPoint, operatingPressure } from '#engine/fan/operating-point.ts';
 import { type DoorGap, doorGapOpening } from '#engine/pressure/door-gap.ts';
 import { type LikelyBand, likelyBand } from '#engine/uncertainty/likely-band.ts';
-import { type MostTelling, mostTelling } from '#engine/uncertainty/most-telling.ts';
-import { type OuterBound, outerBound } from '#engine/uncertainty/outer-bound.ts';
+import { type BoundedParameter, type OuterBound, outerBound } from '#engine/uncertainty/outer-bound.ts';
 import type { SampleCount } from '#engine/uncertainty/triangular-sample.ts';
+import { exactly } from '#quantity/estimate.ts';
 import {
   type CubicMetresPerSecond,
   cubicMetresPerSecond,
@@ -150,14 +150,48 @@ export function delivery(path: AirPath, samples: SampleCount = 256): Delivery {
   };
 }
 
-/** Which one measurement would narrow the delivered airflow most. */
-export function tellingMeasurements({ ready, staticPressure }: Delivery): MostTelling {
-  const { parameters: unknown } = ready;
-  return mostTelling({
-    parameters: unknown.bounded,
-    drivers: unknown.drivers,
-    evaluate: airflowFor(ready, { pressure: staticPressure }),
-    whenNone: 0,
-    samples: 128,
-  });
+/** One unknown, and how wide the band would be if it were known and turned out as expected. */
+export interface Telling {
+  readonly parameter: number;
+  readonly width: number;
 }
+
+/** Only the few with the widest swing are worked out in full; the rest cannot be the most telling. */
+const shortlist = 2;
+
+/**
+ * Which measurement would narrow the delivered airflow most, among those somebody can make on site. The swing of each
+ * unknown alone picks the few that can matter; those are sampled with the one known.
+ */
+export function tellingMeasurements({ ready, staticPressure, airflow }: Delivery): readonly Telling[] {
+  const { bounded, drivers, measures } = ready.parameters;
+  const evaluate = airflowFor(ready, { pressure: staticPressure });
+  const values = Float64Array.from(ready.typical);
+  const swing = (index: number): number => {
+    const { low, typical, high } = bounded[index] as BoundedParameter;
+    const [atLow, atHigh] = [low, high].map((value) => {
+      values[index] = value;
+      return evaluate(values) || 0;
+    }) as [number, number];
+    values[index] = typical;
+    return Math.abs(atHigh - atLow);
+  };
+  const width = airflow.high - airflow.low;
+  return bounded
+    .map((_, parameter) => ({ parameter, swing: measures[parameter] === undefined ? 0 : swing(parameter) }))
+    .filter((each) => each.swing > 0)
+    .sort((one, other) => other.swing - one.swing)
+    .slice(0, shortlist)
+    .map(({ parameter }) => {
+      const known = bounded.map((bound, index) =>
+        index === parameter ? { ...bound, ...exactly(bound.typical) } : bound,
+      );
+      const band = likelyBand({ parameters: known, drivers, evaluate, whenNone: 0, samples: 128 });
+      return { parameter, width: band.high - band.low };
+    })
+    .filter((each) => each.width < width * worthwhile)
+    .sort((one, other) => one.width - other.width);
+}
+
+/** A measurement that leaves more of the band than this is not worth the ladder. */
+const worthwhile = 0.95;

@@ -53,7 +53,8 @@ export function ductChart(
     low: ready.staticDemand(corner('low')),
     high: ready.staticDemand(corner('high')),
   };
-  const flows = Array.from({ length: steps + 1 }, (_, index) => cubicMetresPerSecond((mostFlow * index) / steps));
+  const perUnit = mostFlow / flowScale.of(cubicMetresPerSecond(mostFlow));
+  const flows = Array.from({ length: steps + 1 }, (_, index) => cubicMetresPerSecond((xMax * perUnit * index) / steps));
   const system: Line = {
     label: 'this duct',
     role: 'system',

@@ -1,0 +1,64 @@
+import { ask, type Interview, take } from '#interview/interview.ts';
+import type { Estimate } from '#quantity/estimate.ts';
+import { type CubicMetresPerSecond, cubicMetresPerSecond, metres } from '#quantity/units.ts';
+import { deliveredAirflow, measuredAirflow } from '../questions/airflow.ts';
+import { doorGap, doorWidth } from '../questions/door.ts';
+import { altitude, ductRun } from '../questions/duct.ts';
+import { collar, fanCurve, fanSetting, fanSettings } from '../questions/fan.ts';
+import { delivery } from './delivery.ts';
+import { fanSettingsOf, settingInUse } from './fan-model.ts';
+
+/** The air that really moves, and how it is known. */
+export interface Delivered {
+  readonly airflow: Estimate<CubicMetresPerSecond>;
+  /** With everything unknown at its worst and best: for safety. */
+  readonly outer: { readonly low: CubicMetresPerSecond; readonly high: CubicMetresPerSecond };
+  readonly from: 'measured' | 'told' | 'worked out from the duct' | 'not known';
+}
+
+/** Every question this may take, for the list of a command's options. */
+export const deliveredTakes = [
+  measuredAirflow,
+  deliveredAirflow,
+  fanCurve,
+  collar,
+  ductRun,
+  fanSettings,
+  fanSetting,
+] as const;
+
+/**
+ * The delivered airflow a later command builds on: the measurement, else the number given, else the duct on the sheet worked
+ * out afresh, so that a corrected duct is never answered with a stale airflow. Asked for only where none of these is there.
+ */
+export function* deliveredInterview(): Interview<Delivered> {
+  const measured = yield* take(measuredAirflow);
+  if (measured.known) return { airflow: measured.value, outer: measured.value, from: 'measured' };
+  const told = yield* take(deliveredAirflow);
+  if (told.known) return { airflow: told.value, outer: told.value, from: 'told' };
+  const fan = yield* take(fanCurve);
+  const run = yield* take(ductRun);
+  if (!fan.known || !run.known) {
+    const asked = yield* ask(deliveredAirflow);
+    return { airflow: asked.value, outer: asked.value, from: asked.known ? 'told' : 'not known' };
+  }
+  const wide = yield* take(collar);
+  const selector = yield* take(fanSettings);
+  const setting = yield* take(fanSetting);
+  const height = yield* take(altitude);
+  const width = yield* take(doorWidth);
+  const gap = yield* take(doorGap);
+  const { airflow, outer } = delivery({
+    setting: settingInUse(fanSettingsOf(fan.value, selector.value), setting.value, fan.value),
+    run: run.value,
+    collar: wide.value,
+    altitude: height.value ?? metres(0),
+    door: width.known && gap.known ? { width: width.value.typical, height: gap.value.typical } : undefined,
+  });
+  const at = (value: number) => cubicMetresPerSecond(value);
+  return {
+    airflow: { low: at(airflow.low), typical: at(airflow.typical), high: at(airflow.high) },
+    outer: { low: at(outer.low), high: at(outer.high) },
+    from: 'worked out from the duct',
+  };
+}
