@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { condensationDirections } from '#engine/condensation/condensation-directions.ts';
 import { condensationStart, ductVerdict } from '#engine/condensation/condensation-start.ts';
 import { airTemperature, ductCooling, wallTemperature } from '#engine/condensation/duct-cooling.ts';
 import { ductProfile } from '#engine/condensation/duct-profile.ts';
@@ -126,6 +127,50 @@ describe('the laws of a sweating duct', () => {
       runs,
     );
   });
+});
+
+describe('the directions declared for each input', () => {
+  type Held = keyof typeof condensationDirections;
+  type Input = keyof (typeof condensationDirections)[Held];
+  const ranges: Readonly<Record<Input, readonly [min: number, max: number]>> = {
+    diameter: [0.075, 0.2],
+    insulation: [0, 2],
+    outsideFilm: [0.06, 0.2],
+    airflow: [0.005, 0.08],
+    exhaustTemperature: [18, 28],
+    dampness: [0.3, 0.99],
+    surroundings: [-30, 35],
+    length: [1, 12],
+  };
+  const withDampness = (duct: ExhaustDuct, held: Held, relativeHumidity: number): ExhaustDuct => {
+    const share: ExhaustDuct = {
+      ...duct,
+      exhaustDampness: { held: 'relative humidity', relativeHumidity: ratio(relativeHumidity) },
+    };
+    if (held === 'relative humidity') return share;
+    return { ...share, exhaustDampness: { held: 'moisture', humidityRatio: exhaustAir(share).humidityRatio } };
+  };
+
+  for (const held of ['relative humidity', 'moisture'] as const) {
+    for (const [input, direction] of Object.entries(condensationDirections[held]) as [Input, string][]) {
+      it(`with the ${held} held, more ${input} moves the start ${direction}`, () => {
+        const [min, max] = ranges[input];
+        fc.assert(
+          fc.property(anyDuct, between(0.3, 0.99), between(min, max), between(min, max), (any, share, one, other) => {
+            const duct = withDampness(any, held, share);
+            const at = (value: number) =>
+              reach(
+                input === 'dampness' ? withDampness(any, held, value) : ({ ...duct, [input]: value } as ExhaustDuct),
+              );
+            const [less, more] = [at(Math.min(one, other)), at(Math.max(one, other))];
+            if (direction !== 'down') expect(more).toBeGreaterThanOrEqual(less * (1 - 1e-9));
+            if (direction !== 'up') expect(more).toBeLessThanOrEqual(less * (1 + 1e-9));
+          }),
+          runs,
+        );
+      });
+    }
+  }
 });
 
 describe('which of the two is held when the exhaust temperature is in doubt', () => {
