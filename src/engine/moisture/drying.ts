@@ -1,7 +1,7 @@
 import { type Seconds, seconds } from '#quantity/units.ts';
 import { type DryingRoom, type RoomWater, waterFlow } from './drying-room.ts';
 
-/** Coarsest step, s. Ten times finer moves no time by more than a second; the tests hold it to that. */
+/** Coarsest step, s. The tests hold the times within five seconds of those by half-second steps of another kind. */
 const coarsestStep = 10;
 /** Finest step, s, so that the number of steps has an end. */
 const finestStep = 1;
