@@ -54,7 +54,7 @@ const kindWords: readonly (readonly [DuctKind, string])[] = [
 const kindPattern = kindWords.map(([, pattern]) => pattern).join('|');
 const kinds = kindWords.map(([kind, pattern]) => [kind, new RegExp(`^(?:${pattern})$`)] as const);
 
-const modifier = String.raw`(?:[\s,]*\(?(?:(?:compressed|squeezed|squashed)\s*(?:by\s*)?(?<c1>${number})\s*(?:%|percent|pct)|(?<c2>${number})\s*(?:%|percent|pct)\s*(?:compressed|compression|slack|squeezed)|(?<loose>slack|sloppy|loose|sagging|saggy)|(?<tight>(?:pulled\s+|fully\s+)?(?:tight|taut|stretched)(?:\s+out)?)|(?<long>long)|(?:roughness|rough)\s*=?\s*(?<rough>${number})\s*(?<roughUnit>ft|mm|in|m)\b)\)?)?`;
+const modifier = String.raw`(?:[\s,]*\(?(?:(?:compressed|squeezed|squashed)\s*(?:by\s*)?(?<c1>${number})\s*(?:%|percent|pct)|(?<c2>${number})\s*(?:%|percent|pct)\s*(?:compressed|compression|slack|squeezed)|(?<loose>slack|sloppy|loose|sagging|saggy|(?:with\s+)?(?:an?\s+)?sags?\b)|(?<tight>(?:pulled\s+|fully\s+)?(?:tight|taut|stretched)(?:\s+out)?)|(?<long>long)|(?:roughness|rough)\s*=?\s*(?<rough>${number})\s*(?<roughUnit>ft|mm|in|m)\b)\)?)?`;
 
 /** Patterns by what they read, tried in this order at each place. All are anchored where the reading stands. */
 export const partPatterns = {
@@ -88,12 +88,17 @@ export const partPatterns = {
 /** Which kind of duct a word means. */
 export const kindMeant = (word: string): DuctKind | undefined => kinds.find(([, pattern]) => pattern.test(word))?.[0];
 
+/** A bare number is a fitting only where no unit follows: "2 90s", never "90 ft". */
+const notAMeasure = String.raw`(?!\s*-?\s*(?:${foot}|${inch}|mm\b|cm\b|m\b|%|cfm|\d))`;
+
 /** The name of a fitting as a pattern: spaces may be hyphens or missing, words may be plural, a number may say "degrees". */
-const namePattern = (name: string): string =>
-  name
+const namePattern = (name: string): string => {
+  if (/^\d+$/.test(name)) return String.raw`${name}(?:\s*(?:°|degrees?\b|deg\b))?'?s?${notAMeasure}`;
+  return name
     .split(/[ -]+/)
     .map((word) => (/^\d/.test(word) ? String.raw`${word.replace('°', '')}\s*(?:°|degrees?\b|deg\b)?` : `${word}s?`))
     .join(String.raw`[\s-]*`);
+};
 
 /** Every name of every fitting as a pattern, the longest names first, so that "flex elbow" is not taken for "elbow". */
 export const fittingPatterns = (

@@ -120,12 +120,30 @@ function airflowFor(ready: ReadyPath, start: { pressure: Pascals }): (values: Fl
   };
 }
 
-/** The single most likely airflow, for comparing one change with another. Nothing where no air moves. */
-export function typicalAirflow(path: AirPath, values?: (ready: ReadyPath) => Float64Array): CubicMetresPerSecond {
+/** Airflow with everything as expected, and with every one-way unknown at its worst and at its best. */
+export interface AirflowAtCorners {
+  readonly typical: CubicMetresPerSecond;
+  readonly worst: CubicMetresPerSecond;
+  readonly best: CubicMetresPerSecond;
+}
+
+/** The unknowns all at the end that gives the least air, or the most. Those that act both ways stay as expected. */
+function cornerOf(ready: ReadyPath, end: 'worst' | 'best'): Float64Array {
+  return Float64Array.from(ready.parameters.bounded, ({ direction, low, typical, high }) => {
+    if (direction === 'down') return end === 'worst' ? high : low;
+    if (direction === 'up') return end === 'worst' ? low : high;
+    return typical;
+  });
+}
+
+/** For comparing one change with another. No air where the fan cannot push any through. */
+export function airflowAtCorners(path: AirPath): AirflowAtCorners {
   const ready = readyPath(path);
-  const at = values?.(ready) ?? ready.typical;
-  const point = operatingPoint({ fan: ready.curve(at), systemPressure: ready.staticDemand(at) });
-  return point.found ? point.airflow : cubicMetresPerSecond(0);
+  const start = { pressure: pascals(Number.NaN) };
+  const evaluate = airflowFor(ready, start);
+  const at = (values: Float64Array) => cubicMetresPerSecond(evaluate(values) || 0);
+  const typical = at(ready.typical);
+  return { typical, worst: at(cornerOf(ready, 'worst')), best: at(cornerOf(ready, 'best')) };
 }
 
 /** What the fan delivers along a path, with its likely band and outer bound. */

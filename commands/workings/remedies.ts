@@ -4,7 +4,7 @@ import { type RemedyId, remedies } from '#knowledge/remedies.ts';
 import { type CubicMetresPerSecond, cubicMetresPerSecond, type Metres, metres, ratio } from '#quantity/units.ts';
 import { diameterAt } from '../questions/duct-run-reading.ts';
 import type { DuctRun, RunPart } from '../questions/run-parts.ts';
-import { type AirPath, type ReadyPath, typicalAirflow } from './delivery.ts';
+import { type AirPath, airflowAtCorners } from './delivery.ts';
 import type { FanSetting } from './fan-model.ts';
 import { startOf } from './run-pieces.ts';
 
@@ -141,33 +141,19 @@ function candidates(path: AirPath, settings: readonly FanSetting[]): readonly (r
   return list;
 }
 
-/** All unknowns at the end that gives the least air, or the most. */
-const cornerOf =
-  (end: 'worst' | 'best') =>
-  (ready: ReadyPath): Float64Array =>
-    Float64Array.from(ready.parameters.bounded, ({ direction, low, typical, high }) => {
-      if (direction === 'down') return end === 'worst' ? high : low;
-      if (direction === 'up') return end === 'worst' ? low : high;
-      return typical;
-    });
-
 /**
  * The changes that would bring more air, best first by airflow gained for the trouble. A place in the list is called a tie
  * where it does not hold with every unknown at its worst and at its best.
  */
 export function triedRemedies(path: AirPath, settings: readonly FanSetting[]): readonly TriedRemedy[] {
-  const now = typicalAirflow(path);
-  const ends = (['worst', 'best'] as const).map((end) => ({
-    values: cornerOf(end),
-    now: typicalAirflow(path, cornerOf(end)),
-  }));
+  const now = airflowAtCorners(path);
   const tried = candidates(path, settings)
     .map(([id, changed]) => {
-      const airflow = typicalAirflow(changed);
-      const gain = cubicMetresPerSecond(airflow - now);
+      const { typical, worst, best } = airflowAtCorners(changed);
       const { effort } = remedies[id];
-      const worthAtEnds = ends.map((end) => (typicalAirflow(changed, end.values) - end.now) / effort);
-      return { id, path: changed, airflow, gain, worth: gain / effort, worthAtEnds };
+      const gain = cubicMetresPerSecond(typical - now.typical);
+      const worthAtEnds = [(worst - now.worst) / effort, (best - now.best) / effort];
+      return { id, path: changed, airflow: typical, gain, worth: gain / effort, worthAtEnds };
     })
     .filter(({ gain }) => gain >= leastGain)
     .sort((one, other) => other.worth - one.worth);
