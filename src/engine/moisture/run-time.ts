@@ -1,7 +1,7 @@
 import { relativeHumidity } from '#engine/psychrometrics/humidity.ts';
 import { type Kilograms, kilograms, type Ratio, ratio, seconds } from '#quantity/units.ts';
 import type { Bathroom, RecoveryLimits } from './bathroom.ts';
-import { followWater, type Moment } from './drying.ts';
+import { carefulPace, followWater, type Moment, type Pace } from './drying.ts';
 import { type DryingRoom, dryingRoom, type RoomWater, roomFog, roomVapour, waterFlow } from './drying-room.ts';
 import { type LevelWatch, levelWatch, type RecoveryTime, recoveryLevels } from './recovery-level.ts';
 
@@ -43,7 +43,7 @@ export interface RunTime {
  *
  * @source own working, model RT-1
  */
-export function runTime(bathroom: Bathroom, limits: RecoveryLimits): RunTime {
+export function runTime(bathroom: Bathroom, limits: RecoveryLimits, pace: Pace = carefulPace): RunTime {
   const room = dryingRoom(bathroom);
   const levels = recoveryLevels(room, limits);
   const watches = {
@@ -57,6 +57,7 @@ export function runTime(bathroom: Bathroom, limits: RecoveryLimits): RunTime {
   followWater({
     room,
     longest: limits.longest,
+    pace,
     onMoment: (moment) => {
       if (moment.at < 0) return false;
       whenWaterStops ??= moment.water;
