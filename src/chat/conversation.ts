@@ -38,14 +38,27 @@ interface Turned {
   readonly notes: readonly string[];
 }
 
-/** Starts a command with whatever was given at once; bad values are all named, good ones are kept. */
+/**
+ * Starts a command with whatever was given at once; bad values are all named, good ones are kept. It is about the sheet that
+ * lies open in the channel, unless another is named.
+ */
 export function begin(
   store: ScopedStore,
   command: AnswerCommand<unknown>,
   given: Readonly<Record<string, string>>,
-  speaker: Speaker,
+  { sheet = undefined, ...speaker }: Speaker & { readonly sheet?: number | undefined },
 ): Screen {
-  const sheet = store.currentSheet(speaker).number;
+  return store.together(() =>
+    begun(store, command, given, { speaker, sheet: sheet ?? store.currentSheet(speaker).number }),
+  );
+}
+
+function begun(
+  store: ScopedStore,
+  command: AnswerCommand<unknown>,
+  given: Readonly<Record<string, string>>,
+  { speaker, sheet }: { readonly speaker: Speaker; readonly sheet: number },
+): Screen {
   const answers = command.takes.flatMap((question) => {
     const text = given[question.id];
     return text === undefined ? [] : [[question, text] as const];
@@ -86,13 +99,24 @@ class TalkMovedOn extends Error {
 /** The screen of a talk as it stands: the next question, or the answer. */
 export function screenOf(store: ScopedStore, talk: Talk, notes: readonly string[] = []): Screen {
   const { asking, outcome } = standing(store, talk);
-  const screen = { talk: talk.id, revision: talk.revision, command: talk.command.name, notes };
-  if (asking) return { ...screen, asking };
-  if (!outcome.complete) throw new Error(`${talk.command.name} neither asks nor answers`);
   const units = unitsOf(store);
   const recall = recallFrom(store, talk.sheet);
-  const reply = talk.command.answer(outcome.inputs, { units });
   const shown = (question: AnyQuestion) => question.show(recall(question)?.value ?? question.whenUnknown.value, units);
+  const told = (question: AnyQuestion) =>
+    recall(question)?.known === false ? `don’t know, taken as ${shown(question)}` : shown(question);
+  const screen = {
+    talk: talk.id,
+    revision: talk.revision,
+    command: talk.command.name,
+    notes,
+    given: outcome.used.map((question) => ({ id: question.id, brief: question.brief, shown: told(question) })),
+  };
+  if (asking) {
+    const standsNow = asking.question.id === talk.progress.reopened && recall(asking.question) !== undefined;
+    return { ...screen, asking: standsNow ? { ...asking, now: told(asking.question) } : asking };
+  }
+  if (!outcome.complete) throw new Error(`${talk.command.name} neither asks nor answers`);
+  const reply = talk.command.answer(outcome.inputs, { units });
   return {
     ...screen,
     reply: {
@@ -102,7 +126,6 @@ export function screenOf(store: ScopedStore, talk: Talk, notes: readonly string[
         ...outcome.assumed.map(({ question, because }) => `${question.brief}: ${shown(question)}. ${because}`),
       ],
     },
-    given: outcome.used.map((question) => ({ id: question.id, brief: question.brief, shown: shown(question) })),
   };
 }
 

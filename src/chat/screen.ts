@@ -12,7 +12,7 @@ export interface Screen {
   readonly notes: readonly string[];
   readonly asking?: Asking;
   readonly reply?: Reply;
-  /** The answers the reply rests on, each of which can be changed. */
+  /** The answers so far, in the order asked. Those a reply rests on can be changed. */
   readonly given?: readonly Given[];
 }
 
@@ -23,6 +23,8 @@ export interface Asking {
   readonly prompt: string;
   readonly choices: readonly Choice[];
   readonly canGoBack: boolean;
+  /** What the sheet says at present, where an answer is being changed. */
+  readonly now?: string;
 }
 
 export interface Given {

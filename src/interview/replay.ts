@@ -20,6 +20,8 @@ export type Outcome<Inputs> =
     }
   | {
       readonly complete: false;
+      /** The questions answered on the way there. */
+      readonly used: readonly AnyQuestion[];
       /** The first request with something unanswered. */
       readonly request: Request;
       readonly unanswered: readonly AnyQuestion[];
@@ -47,7 +49,10 @@ export function replay<Inputs>(
     const answers = questions.map(recall);
     const stopsHere = urgency === 'need' || (urgency === 'offer' && asking === 'conversation');
     const unanswered = questions.filter((_, index) => answers[index] === undefined);
-    if (stopsHere && unanswered.length > 0) return { complete: false, request: turn.value, unanswered };
+    if (stopsHere && unanswered.length > 0) {
+      const answered = questions.filter((_, index) => answers[index] !== undefined);
+      return { complete: false, request: turn.value, unanswered, used: [...used, ...answered] };
+    }
     turn = interview.next(
       answers.map((answer, index) => {
         const question = questions[index] as AnyQuestion;
