@@ -52,6 +52,13 @@ export interface Suggestion {
   readonly command: string;
 }
 
+/** A result that belongs on the job sheet, so that later commands build on it: a measured airflow. */
+export interface Kept {
+  readonly fact: string;
+  /** In the words its question reads. */
+  readonly typed: string;
+}
+
 /** What a command answers: plain data. Each adapter decides how it looks in its medium. */
 export interface Reply {
   readonly headline: string;
@@ -60,7 +67,11 @@ export interface Reply {
   readonly chart?: Chart;
   /** What was taken for granted because nobody said: "ceiling height 8 ft". */
   readonly assumed?: readonly string[];
+  /** Why each of those was taken, for whoever asks for the working. */
+  readonly assumedBecause?: readonly string[];
   readonly suggestions?: readonly Suggestion[];
+  /** What the conversation notes on the sheet, as measured, when it shows this reply. */
+  readonly keeps?: readonly Kept[];
 }
 
 const order: Record<Weight, number> = { stop: 0, caution: 1, advice: 2, good: 3 };

@@ -37,6 +37,7 @@ const transferAir = checked(
     limits: z.strictObject({
       fine: figure('Pa', pascals),
       choked: figure('Pa', pascals),
+      'door-drop': figure('1', ratio),
       'florida-room': figure('Pa', pascals),
       'programme-room': figure('Pa', pascals),
     }),
@@ -61,7 +62,10 @@ const transferAir = checked(
 /** What is assumed of doors, grilles and houses until somebody knows better, in SI. */
 export const makeUpDefaults = transferAir.defaults;
 
-/** Pressures across a shut door: up to `fine` nobody need mind, past `choked` the fan suffers; the rest by their rule. */
+/**
+ * Pressures across a shut door: up to `fine` nobody need mind, past `choked` the fan suffers; the share of the airflow that
+ * shutting it may cost; the rest by their rule.
+ */
 export const doorPressureLimits = transferAir.limits;
 
 /** How the two leakage areas are defined, in the form `leakageArea` takes but for the density. */

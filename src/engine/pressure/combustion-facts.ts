@@ -13,12 +13,18 @@ export type FuelAppliance =
 
 type YesNoUnknown = 'yes' | 'no' | 'unknown';
 
-/** What is known about burning appliances, and by whom. What nobody looked at is `unknown`, never absent. */
+/**
+ * Those of some place. Empty means "none there"; `unknown` that somebody looked or was told to and cannot say; `not asked`
+ * that the question was never put, so that a bare sum about a door is not answered with a stop.
+ */
+export type AppliancesSaid = readonly FuelAppliance[] | 'unknown' | 'not asked';
+
+/** What is known about burning appliances, and by whom. What nobody looked at is said to be so, never absent. */
 export interface CombustionFacts {
-  /** Every fuel-burning appliance that takes air from the house or vents through it. Empty means "none there". */
-  readonly appliances: readonly FuelAppliance[] | 'unknown';
-  /** Those in the bathroom, or in a closet that opens only into it. Empty means "none there". */
-  readonly appliancesInBathZone: readonly FuelAppliance[] | 'unknown';
+  /** Every fuel-burning appliance that takes air from the house or vents through it. */
+  readonly appliances: AppliancesSaid;
+  /** Those in the bathroom, or in a closet that opens only into it. */
+  readonly appliancesInBathZone: AppliancesSaid;
   /** Only a lead may record "none" or "sealed"; from anyone else the answer stays unknown. */
   readonly recordedBy: 'lead' | 'other';
   /** What was seen that proves the sealed ones sealed. */

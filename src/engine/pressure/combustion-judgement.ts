@@ -1,4 +1,4 @@
-import type { CombustionFacts, CombustionLimits, FuelAppliance } from './combustion-facts.ts';
+import type { AppliancesSaid, CombustionFacts, CombustionLimits, FuelAppliance } from './combustion-facts.ts';
 
 /** Every judgement there is, worst first. There is no code for "clear": none of this can clear an appliance. */
 export const combustionWeights = {
@@ -9,6 +9,7 @@ export const combustionWeights = {
   'bath-zone-unknown': 'stop',
   'house-pressure': 'stop',
   'house-pressure-unknown': 'stop',
+  'bath-zone-not-asked': 'caution',
   'bath-zone-not-confirmed': 'caution',
   'natural-draft': 'caution',
   unvented: 'caution',
@@ -39,8 +40,10 @@ const spillable: readonly FuelAppliance[] = ['natural draft', 'unvented', 'solid
  *
  * Unknown counts as the dangerous answer. "None" and "sealed" count only from a lead, and sealed only with its two pipes
  * or rating plate seen. Inside the bathroom's own zone the whole pressure across the door acts on an appliance, so
- * anything there but a proven sealed one is a stop. The pressure compared is the high end of its estimate. The list is
- * never empty and holds no "clear": only a worst-case test by a trained person decides.
+ * anything there but a proven sealed one is a stop. The pressure compared is the high end of its estimate, and against it
+ * whatever is not confirmed counts as one that can spill. Without an estimate an appliance that was reported is a stop; one
+ * that is merely not ruled out, because nobody asked or nobody confirmed it, is a caution. The list is never empty and holds
+ * no "clear": only a worst-case test by a trained person decides.
  *
  * @source own working, from the limits and rules cited in the knowledge base beside each sentence
  */
@@ -67,6 +70,7 @@ function* dangerNow(facts: CombustionFacts, limits: CombustionLimits): Generator
 }
 
 function* bathZone(facts: CombustionFacts): Generator<CombustionCode> {
+  if (facts.appliancesInBathZone === 'not asked') return yield 'bath-zone-not-asked';
   const there = believed(facts.appliancesInBathZone, facts);
   if (there.some((appliance) => appliance !== 'sealed' && appliance !== 'unknown')) yield 'appliance-in-bath-zone';
   if (there.includes('unknown')) yield 'bath-zone-unknown';
@@ -81,17 +85,15 @@ function* appliancesSaid(facts: CombustionFacts): Generator<CombustionCode> {
     if (appliance === 'induced draft' || appliance === 'power vented') yield 'fan-assisted';
     if (appliance === 'unknown') yield 'appliances-unknown';
   }
-  if (facts.appliances !== 'unknown' && facts.appliances.length === 0 && facts.recordedBy !== 'lead') {
-    yield 'none-not-confirmed';
-  }
-  if (recorded(facts).includes('sealed') && !sealedIsProven(facts)) yield 'sealed-not-confirmed';
+  if (isNone(facts.appliances) && facts.recordedBy !== 'lead') yield 'none-not-confirmed';
+  if (reported(facts).includes('sealed') && !sealedIsProven(facts)) yield 'sealed-not-confirmed';
 }
 
 function* housePressure(facts: CombustionFacts, limits: CombustionLimits): Generator<CombustionCode> {
   const appliances = inTheHouse(facts);
   const pressure = facts.houseDepressurisation;
   if (pressure === 'unknown') {
-    if (appliances.some((appliance) => spillable.includes(appliance))) yield 'house-pressure-unknown';
+    if (reported(facts).some((appliance) => spillable.includes(appliance))) yield 'house-pressure-unknown';
     else if (appliances.length > 0) yield 'house-pressure-not-estimated';
   } else if (appliances.some((appliance) => !(pressure.high < limits.depressurisation[appliance]))) {
     yield 'house-pressure';
@@ -109,19 +111,25 @@ function* alarm(facts: CombustionFacts): Generator<CombustionCode> {
 const sealedIsProven = ({ recordedBy, sealedProof }: CombustionFacts): boolean =>
   recordedBy === 'lead' && sealedProof !== 'nothing seen';
 
+const isNone = (said: AppliancesSaid): boolean => typeof said !== 'string' && said.length === 0;
+
 /** A list as far as it may be believed: sealed without proof is unknown. */
-function believed(appliances: readonly FuelAppliance[] | 'unknown', facts: CombustionFacts): readonly FuelAppliance[] {
-  if (appliances === 'unknown') return ['unknown'];
-  return appliances.map((appliance) => (appliance === 'sealed' && !sealedIsProven(facts) ? 'unknown' : appliance));
+function believed(said: AppliancesSaid, facts: CombustionFacts): readonly FuelAppliance[] {
+  if (typeof said === 'string') return ['unknown'];
+  return said.map((appliance) => (appliance === 'sealed' && !sealedIsProven(facts) ? 'unknown' : appliance));
 }
 
-/** Everything in the house, the bath zone counted in; "none" from anyone but a lead is unknown. */
+/** Everything in the house that is not ruled out, the bath zone counted in; "none" from anyone but a lead is unknown. */
 function inTheHouse(facts: CombustionFacts): readonly FuelAppliance[] {
   const house = believed(facts.appliances, facts);
   const elsewhere: readonly FuelAppliance[] = house.length === 0 && facts.recordedBy !== 'lead' ? ['unknown'] : house;
-  return [...elsewhere, ...believed(facts.appliancesInBathZone, facts)];
+  const there = facts.appliancesInBathZone === 'not asked' ? [] : believed(facts.appliancesInBathZone, facts);
+  return [...elsewhere, ...there];
 }
 
-function recorded({ appliances, appliancesInBathZone }: CombustionFacts): readonly FuelAppliance[] {
-  return [appliances, appliancesInBathZone].flatMap((list) => (list === 'unknown' ? [] : list));
-}
+/** Those somebody named, or was asked about and could not name. A sealed one is named as sealed, proven or not. */
+const reported = ({ appliances, appliancesInBathZone }: CombustionFacts): readonly FuelAppliance[] =>
+  [appliances, appliancesInBathZone].flatMap((said) => {
+    if (said === 'not asked') return [];
+    return said === 'unknown' ? ['unknown' as const] : said;
+  });

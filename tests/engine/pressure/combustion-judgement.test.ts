@@ -30,7 +30,7 @@ const limits: CombustionLimits = {
 };
 
 const appliances = fc.oneof(
-  fc.constant('unknown' as const),
+  fc.constantFrom('unknown' as const, 'not asked' as const),
   fc.uniqueArray(fc.constantFrom(...kinds), { maxLength: 3 }),
 );
 const yesNoUnknown = fc.constantFrom('yes' as const, 'no' as const, 'unknown' as const);
@@ -102,6 +102,51 @@ describe('judging fans and flames, whatever the facts', () => {
       }),
       runs,
     );
+  });
+
+  it('a bath zone nobody was asked about is said aloud, and stops nothing by itself', () => {
+    fc.assert(
+      fc.property(anyFacts, (facts) => {
+        const judged = codes({ ...facts, appliancesInBathZone: 'not asked' });
+        expect(judged).toContain('bath-zone-not-asked');
+        expect(judged).not.toContain('bath-zone-unknown');
+        expect(judged).not.toContain('appliance-in-bath-zone');
+      }),
+      runs,
+    );
+  });
+
+  it('appliances nobody was asked about are unknown, and stop the job once the house can fall far enough', () => {
+    fc.assert(
+      fc.property(anyFacts, (facts) => {
+        const judged = codes({ ...facts, appliances: 'not asked', appliancesInBathZone: [] });
+        expect(judged).toContain('appliances-unknown');
+        expect(judged).not.toContain('house-pressure-unknown');
+        const { houseDepressurisation: pressure } = facts;
+        expect(judged.includes('house-pressure')).toBe(pressure !== 'unknown' && pressure.high >= 2);
+      }),
+      runs,
+    );
+  });
+
+  it('without an estimate only an appliance that was reported stops the job; "none" and "sealed" unconfirmed warn', () => {
+    for (const appliances of [[], ['sealed']] as const) {
+      const facts: CombustionFacts = {
+        appliances,
+        appliancesInBathZone: [],
+        recordedBy: 'other',
+        sealedProof: 'two pipes seen',
+        houseDepressurisation: 'unknown',
+        attachedGarage: 'no',
+        carbonMonoxideAlarm: 'fitted and tested',
+        spillageSeen: 'no',
+        carbonMonoxide: 'not measured',
+      };
+      expect(stops(facts)).toBe(0);
+      expect(codes(facts)).toContain('house-pressure-not-estimated');
+      expect(codes({ ...facts, appliances: ['unknown'] })).toContain('house-pressure-unknown');
+      expect(codes({ ...facts, appliances: ['solid fuel'] })).toContain('house-pressure-unknown');
+    }
   });
 
   it('anything in the bath zone but a sealed appliance proven by a lead stops the job', () => {
