@@ -1,3 +1,4 @@
+import { systemUser } from '#chat/terminal/system-user.ts';
 import { commands } from '#commands/index.ts';
 import { openStore } from '#store/store.ts';
 import { StoreTrouble } from '#store/trouble.ts';
@@ -7,9 +8,10 @@ import { StartTrouble } from './start-trouble.ts';
 /** Picks Discord, the terminal or a single answer, opens the store and hands over the commands. */
 async function main(words: readonly string[]): Promise<number> {
   const settings = settingsFrom();
+  const here = { commands, who: systemUser(), environment: process.env };
   if (words.length > 0) {
     const { answerOnce } = await import('#chat/terminal/once.ts');
-    return answerOnce(words, { commands, settings, output: process.stdout });
+    return answerOnce(words, { ...here, settings, output: process.stdout });
   }
   const store = openStore(settings.FANWRIGHT_DB);
   try {
@@ -18,16 +20,18 @@ async function main(words: readonly string[]): Promise<number> {
       return await discord({ store, commands, settings: { ...settings, DISCORD_TOKEN: settings.DISCORD_TOKEN } });
     }
     const { terminal } = await import('#chat/terminal/terminal.ts');
-    const who = process.env['USER'] ?? 'you';
-    await terminal(
-      { store: store.scoped('terminal'), commands, who, environment: process.env },
-      { input: process.stdin, output: process.stdout },
-    );
-    return 0;
+    const streams = { input: process.stdin, output: process.stdout };
+    return await terminal({ ...here, store: store.scoped('terminal') }, streams);
   } finally {
     store.close();
   }
 }
+
+// Whoever reads along may leave early, as `head` does; that is no fault.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+  process.exit(0);
+});
 
 main(process.argv.slice(2)).then(
   (code) => {

@@ -3,17 +3,24 @@ import { loadEnvFile } from 'node:process';
 import { z } from 'zod';
 import { StartTrouble } from './start-trouble.ts';
 
-/** What the surroundings say: environment variables, which a `.env` file may set. */
+/** What the surroundings say: environment variables, which a `.env` file may set. The messages end "… must be". */
 const schema = z.object({
-  DISCORD_TOKEN: z.string().trim().optional(),
-  DISCORD_API_BASE: z.url().optional(),
+  DISCORD_TOKEN: z
+    .string()
+    .trim()
+    .regex(/^\S*$/, 'one word, as the developer portal shows it')
+    .transform((token) => token || undefined)
+    .optional(),
+  DISCORD_API_BASE: z.url({ protocol: /^https?$/, error: 'a web address, such as https://example.org/api' }).optional(),
   DISCORD_GUILD: z
     .string()
     .trim()
-    .regex(/^\d{5,20}$/, 'DISCORD_GUILD is the number of a server, such as 123456789012345678')
+    .regex(/^\d{5,20}$/, 'the number of a server, such as 123456789012345678')
     .optional(),
-  FANWRIGHT_DB: z.string().min(1).default('data/fanwright.sqlite'),
-  LOG_LEVEL: z.enum(['debug', 'info', 'warn', 'error', 'silent']).default('info'),
+  FANWRIGHT_DB: z.string().trim().min(1, 'the path of a file').default('data/fanwright.sqlite'),
+  LOG_LEVEL: z
+    .enum(['debug', 'info', 'warn', 'error', 'silent'], { error: 'debug, info, warn, error or silent' })
+    .default('info'),
 });
 
 export type Settings = z.infer<typeof schema>;
@@ -27,10 +34,16 @@ export function settingsFrom(environment: NodeJS.ProcessEnv = environmentWithFil
   const given = Object.fromEntries(Object.entries(environment).filter(([, value]) => value !== ''));
   const result = schema.safeParse(given);
   if (result.success) return result.data;
-  throw new StartTrouble(result.error.issues.map(({ path, message }) => `${path.join('.')}: ${message}.`).join(' '));
+  const sentences = result.error.issues.map(({ path, message }) => `${path.join('.')} must be ${message}.`);
+  throw new StartTrouble([...new Set(sentences)].join(' '));
 }
 
 function environmentWithFile(): NodeJS.ProcessEnv {
-  if (existsSync('.env')) loadEnvFile('.env');
+  if (!existsSync('.env')) return process.env;
+  try {
+    loadEnvFile('.env');
+  } catch (cause) {
+    throw new StartTrouble('The file .env cannot be read, so put it right or remove it.', { cause });
+  }
   return process.env;
 }

@@ -32,28 +32,44 @@ const factOf = (question: AnyQuestion, answer: Understood, units: UnitSystem, wh
   who,
 });
 
-/** Notes answers on a sheet, all in one step. Bad ones are not noted; each is named in a sentence of its own. */
+/** A fact put on a sheet, by the row it stands in. */
+export interface Noted {
+  readonly fact: string;
+  readonly row: number;
+}
+
+/**
+ * Notes answers on a sheet, all in one step. Bad ones are not noted; each is named in a sentence of its own. For each
+ * "don't know" a sentence says what is taken instead, and why.
+ */
 export function noteAnswers(
   store: ScopedStore,
   sheet: number,
   answers: readonly (readonly [AnyQuestion, string])[],
   who: string,
-): { readonly noted: readonly AnyQuestion[]; readonly rejected: readonly string[] } {
+): { readonly noted: readonly Noted[]; readonly notes: readonly string[] } {
   const units = unitsOf(store);
   const read = answers.map(([question, text]) => ({ question, reading: understood(question, text, units) }));
-  const good = read.flatMap(({ question, reading }) =>
-    'value' in reading ? [{ question, answer: reading.value }] : [],
-  );
-  store.addFacts(
+  const rows = store.addFacts(
     sheet,
-    good.map(({ question, answer }) => factOf(question, answer, units, who)),
+    read.flatMap(({ question, reading }) => ('value' in reading ? [factOf(question, reading.value, units, who)] : [])),
   );
   return {
-    noted: good.map(({ question }) => question),
-    rejected: read.flatMap(({ question, reading }) =>
-      'rejected' in reading ? [answers.length > 1 ? `${question.brief}: ${reading.rejected}` : reading.rejected] : [],
-    ),
+    noted: rows.map(({ id, fact }) => ({ fact, row: id })),
+    notes: read.flatMap(({ question, reading }) => {
+      if ('rejected' in reading) {
+        return [answers.length > 1 ? `${question.brief}: ${reading.rejected}` : reading.rejected];
+      }
+      return reading.value.how === 'unknown' ? [standIn(question, units)] : [];
+    }),
   };
+}
+
+/** What goes on in place of an answer nobody had: "Ceiling height: taken as 8 to 9 ft. Most houses have 8 ft ceilings." */
+function standIn(question: AnyQuestion, units: UnitSystem): string {
+  const { brief, whenUnknown } = question;
+  const { value, because } = whenUnknown;
+  return value === null ? `${brief}: ${because}` : `${brief}: taken as ${question.show(value, units)}. ${because}`;
 }
 
 /**

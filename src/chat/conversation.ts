@@ -3,7 +3,8 @@ import { type Outcome, replay } from '#interview/replay.ts';
 import { meansNotKnown, turnMeant } from '#interview/words.ts';
 import { SheetTrouble } from '#store/sheet-trouble.ts';
 import type { ScopedStore } from '#store/store.ts';
-import { noteAnswers, recallFrom, unitsOf } from './answers.ts';
+import { type Noted, noteAnswers, recallFrom, unitsOf } from './answers.ts';
+import { withAssumed } from './assumed.ts';
 import type { AnswerCommand, Speaker } from './command.ts';
 import type { Asking, Screen } from './screen.ts';
 
@@ -16,7 +17,7 @@ export type Heard =
 /** What a talk remembers besides the facts on the sheet. Stored after every turn, so a restart loses nothing. */
 interface Progress {
   /** Facts noted in this talk, oldest first, so that `back` knows what to take back. */
-  readonly noted: readonly string[];
+  readonly noted: readonly Noted[];
   /** The answer being built piece by piece. */
   readonly draft: string;
   /** A question asked again although the sheet has an answer. */
@@ -36,6 +37,8 @@ export interface Talk {
 interface Turned {
   readonly progress: Progress;
   readonly notes: readonly string[];
+  /** The ids of the questions answered by this turn. */
+  readonly noted?: readonly string[];
 }
 
 /**
@@ -63,8 +66,8 @@ function begun(
     const text = given[question.id];
     return text === undefined ? [] : [[question, text] as const];
   });
-  const { noted, rejected } = noteAnswers(store, sheet, answers, speaker.who);
-  const progress = { noted: noted.map(({ id }) => id), draft: '', reopened: null };
+  const { noted, notes } = noteAnswers(store, sheet, answers, speaker.who);
+  const progress = { noted, draft: '', reopened: null };
   const { id, revision } = store.startTalk({
     channel: speaker.channel,
     sheet,
@@ -72,22 +75,27 @@ function begun(
     who: speaker.who,
     state: JSON.stringify(progress),
   });
-  return screenOf(store, { id, command, sheet, who: speaker.who, revision, progress }, rejected);
+  const talk = { id, command, sheet, who: speaker.who, revision, progress };
+  return screenOf(store, talk, notes, idsOf(noted));
 }
+
+const idsOf = (noted: readonly Noted[]): readonly string[] => noted.map(({ fact }) => fact);
 
 /** Takes one turn of a talk and shows what stands in front of the person next. What was said and the step are kept as one. */
 export function hear(store: ScopedStore, talk: Talk, heard: Heard, who: string): Screen {
   try {
     return store.together(() => {
-      const { progress, notes } = turn(store, talk, heard, who);
+      const { progress, notes, noted } = turn(store, talk, heard, who);
       const kept = store.saveTalk(talk.id, { revision: talk.revision, state: JSON.stringify(progress) });
       if (!kept) throw new TalkMovedOn();
-      return screenOf(store, { ...talk, revision: talk.revision + 1, progress }, notes);
+      return screenOf(store, { ...talk, revision: talk.revision + 1, progress }, notes, noted);
     });
   } catch (error) {
-    if (error instanceof TalkMovedOn)
-      return screenOf(store, talk, ['Somebody answered this a moment ago; here is where it stands.']);
-    if (error instanceof SheetTrouble) return screenOf(store, talk, [error.message]);
+    if (error instanceof TalkMovedOn) {
+      const now = recalledTalk(store, [talk.command], talk.id) ?? talk;
+      return screenOf(store, now, ['Somebody answered this a moment ago. Here is where it stands.']);
+    }
+    if (error instanceof SheetTrouble) return screenOf(store, talk, [unkept(error)]);
     throw error;
   }
 }
@@ -96,37 +104,41 @@ class TalkMovedOn extends Error {
   override readonly name = 'TalkMovedOn';
 }
 
+const unkept = ({ code, sheet, message }: SheetTrouble): string =>
+  code === 'closed' ? `Job ${sheet} is closed, so nothing was noted. /job open ${sheet} opens it again.` : message;
+
 /** The screen of a talk as it stands: the next question, or the answer. */
-export function screenOf(store: ScopedStore, talk: Talk, notes: readonly string[] = []): Screen {
+export function screenOf(
+  store: ScopedStore,
+  talk: Talk,
+  notes: readonly string[] = [],
+  noted: readonly string[] = [],
+): Screen {
   const { asking, outcome } = standing(store, talk);
   const units = unitsOf(store);
   const recall = recallFrom(store, talk.sheet);
   const shown = (question: AnyQuestion) => question.show(recall(question)?.value ?? question.whenUnknown.value, units);
-  const told = (question: AnyQuestion) =>
-    recall(question)?.known === false ? `don’t know, taken as ${shown(question)}` : shown(question);
+  const told = (question: AnyQuestion) => {
+    if (recall(question)?.known !== false) return shown(question);
+    return question.whenUnknown.value === null ? 'don’t know' : `don’t know, taken as ${shown(question)}`;
+  };
+  const readBack = (question: AnyQuestion) => ({ id: question.id, brief: question.brief, shown: told(question) });
   const screen = {
     talk: talk.id,
     revision: talk.revision,
     command: talk.command.name,
     notes,
-    given: outcome.used.map((question) => ({ id: question.id, brief: question.brief, shown: told(question) })),
+    noted: talk.command.takes
+      .filter((question) => noted.includes(question.id) && recall(question)?.known)
+      .map(readBack),
+    given: outcome.used.map(readBack),
   };
   if (asking) {
     const standsNow = asking.question.id === talk.progress.reopened && recall(asking.question) !== undefined;
     return { ...screen, asking: standsNow ? { ...asking, now: told(asking.question) } : asking };
   }
   if (!outcome.complete) throw new Error(`${talk.command.name} neither asks nor answers`);
-  const reply = talk.command.answer(outcome.inputs, { units });
-  return {
-    ...screen,
-    reply: {
-      ...reply,
-      assumed: [
-        ...(reply.assumed ?? []),
-        ...outcome.assumed.map(({ question, because }) => `${question.brief}: ${shown(question)}. ${because}`),
-      ],
-    },
-  };
+  return { ...screen, reply: withAssumed(talk.command.answer(outcome.inputs, { units }), outcome.assumed, units) };
 }
 
 function standing(store: ScopedStore, talk: Talk): { asking?: Asking; outcome: Outcome<unknown> } {
@@ -152,7 +164,11 @@ function standing(store: ScopedStore, talk: Talk): { asking?: Asking; outcome: O
 function turn(store: ScopedStore, talk: Talk, heard: Heard, who: string): Turned {
   const { progress } = talk;
   const asking = standing(store, talk).asking;
-  if ('change' in heard) return { progress: { ...progress, draft: '', reopened: heard.change }, notes: [] };
+  if ('change' in heard) {
+    const wanted = talk.command.takes.find(({ id }) => id === heard.change);
+    if (!wanted) return { progress, notes: ['There is no such answer to change.'] };
+    return { progress: { ...progress, draft: '', reopened: wanted.id }, notes: [] };
+  }
   if ('turn' in heard) {
     if (heard.turn === 'back') return goneBack(store, talk, who);
     if (!asking) return { progress, notes: ['Nothing is being asked just now.'] };
@@ -174,6 +190,10 @@ function turn(store: ScopedStore, talk: Talk, heard: Heard, who: string): Turned
   return answered(store, talk, answers, who);
 }
 
+/**
+ * Takes back the last answer of this talk that still counts. One that somebody has answered anew or taken back since is
+ * left alone.
+ */
 function goneBack(store: ScopedStore, talk: Talk, who: string): Turned {
   const { progress, command } = talk;
   const growing = standing(store, talk).asking?.question.growing;
@@ -181,11 +201,13 @@ function goneBack(store: ScopedStore, talk: Talk, who: string): Turned {
     return { progress: { ...progress, draft: growing.shrink(progress.draft) }, notes: [] };
   }
   if (progress.reopened !== null) return { progress: { ...progress, reopened: null }, notes: [] };
-  const last = progress.noted.at(-1);
-  if (last === undefined) return { progress, notes: ['This is the first question; there is nothing to take back.'] };
-  store.retractNewest(talk.sheet, { who, fact: last });
-  const brief = command.takes.find(({ id }) => id === last)?.brief ?? last;
-  return { progress: { ...progress, noted: progress.noted.slice(0, -1) }, notes: [`Took back: ${brief}.`] };
+  const counting = store.newestFacts(talk.sheet);
+  const index = progress.noted.findLastIndex(({ fact, row }) => counting.get(fact)?.id === row);
+  const last = progress.noted[index];
+  if (!last) return { progress, notes: ['There is nothing of this talk to take back.'] };
+  store.retractNewest(talk.sheet, { who, fact: last.fact });
+  const brief = command.takes.find(({ id }) => id === last.fact)?.brief ?? last.fact;
+  return { progress: { ...progress, noted: progress.noted.slice(0, index) }, notes: [`Took back: ${brief}.`] };
 }
 
 function answered(
@@ -194,11 +216,11 @@ function answered(
   answers: readonly (readonly [AnyQuestion, string])[],
   who: string,
 ): Turned {
-  const { noted, rejected } = noteAnswers(store, talk.sheet, answers, who);
-  const ids = noted.map(({ id }) => id);
+  const { noted, notes } = noteAnswers(store, talk.sheet, answers, who);
   const { progress } = talk;
-  const reopened = progress.reopened !== null && ids.includes(progress.reopened) ? null : progress.reopened;
-  return { progress: { ...progress, noted: [...progress.noted, ...ids], draft: '', reopened }, notes: rejected };
+  const reopened = noted.some(({ fact }) => fact === progress.reopened) ? null : progress.reopened;
+  const next = { noted: [...progress.noted, ...noted], draft: '', reopened };
+  return { progress: next, notes, noted: idsOf(noted) };
 }
 
 function grown(store: ScopedStore, talk: Talk, question: AnyQuestion, piece: string, who: string): Turned {

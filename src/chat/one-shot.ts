@@ -4,6 +4,7 @@ import type { AnyQuestion, UnitSystem } from '#interview/question.ts';
 import { missing, type Recall, replay } from '#interview/replay.ts';
 import { type Citation, sources } from '#knowledge/sources.ts';
 import { understood } from './answers.ts';
+import { withAssumed } from './assumed.ts';
 import type { AnswerCommand } from './command.ts';
 import { optionsFrom } from './options.ts';
 
@@ -67,16 +68,7 @@ export function oneShot(
   }
   const outcome = replay(command.interview(), recallAll, 'one-shot');
   if (!outcome.complete) throw new Error(`${command.name} asks in one-shot use for what it did not name as missing`);
-  const answer = command.answer(outcome.inputs, { units });
-  const reply = {
-    ...answer,
-    assumed: [
-      ...(answer.assumed ?? []),
-      ...outcome.assumed.map(
-        ({ question, because }) => `${question.brief}: ${question.show(question.whenUnknown.value, units)}. ${because}`,
-      ),
-    ],
-  };
+  const reply = withAssumed(command.answer(outcome.inputs, { units }), outcome.assumed, units);
   const stopped = heaviest(reply.findings) === 'stop';
   return { command: command.name, status: stopped ? 'stopped' : 'answered', reply, missing: [], problems: [] };
 }
@@ -90,9 +82,11 @@ export function asJson(answer: OneShot): string {
     {
       command,
       status,
-      ...(reply ? { headline: reply.headline, assumed: reply.assumed ?? [] } : {}),
+      ...(reply ? { headline: reply.headline } : {}),
       findings: stopsFirst(reply?.findings ?? []).map(findingAsJson),
       missing: answer.missing,
+      ...(reply?.tables ? { tables: reply.tables } : {}),
+      ...(reply?.assumed ? { assumed: reply.assumed, assumedBecause: reply.assumedBecause ?? [] } : {}),
       ...(problems.length > 0 ? { problems } : {}),
     },
     null,

@@ -8,24 +8,33 @@ export interface Options {
 
 /** The name nearest to a misspelt one, when it is near enough to be meant. */
 export function nearest(name: string, known: readonly string[]): string | undefined {
-  if (known.length === 0) return undefined;
+  if (known.length === 0 || name.length > 40) return undefined;
   const candidate = closest(name, [...known]);
-  return distance(name, candidate) <= Math.max(2, name.length / 3) ? candidate : undefined;
+  return distance(name, candidate) <= Math.ceil(name.length / 3) ? candidate : undefined;
 }
 
-/** Reads `key=value` words against the options a command knows; every stray word is named. */
+const optionWord = /^([A-Za-z][\w-]*)\s*=\s*([\s\S]*)$/;
+
+/**
+ * Reads `name=value` words against the options a command knows. A word on its own belongs to the value before it, so that
+ * `room-length=8 ft 6 in` needs no quotes. Every name that is not known or stands twice is named.
+ */
 export function optionsFrom(words: readonly string[], known: readonly string[]): Options {
   const values: Record<string, string> = {};
   const problems: string[] = [];
+  let open: { readonly name: string | undefined } | undefined;
   for (const word of words) {
-    const match = /^([A-Za-z][\w-]*)\s*=\s*([\s\S]*)$/.exec(word);
-    if (!match) {
-      problems.push(`“${clipped(word)}” is not of the form name=value, such as ${known[0] ?? 'name'}="…".`);
+    const [, written, value = ''] = optionWord.exec(word) ?? [];
+    if (written === undefined) {
+      if (open?.name !== undefined) values[open.name] = `${values[open.name]} ${word}`.trimStart();
+      if (!open) problems.push(`“${clipped(word)}” is not of the form name=value, such as ${known[0] ?? 'name'}="…".`);
       continue;
     }
-    const name = (match[1] as string).toLowerCase().replace(/_/g, '-');
-    if (known.includes(name)) values[name] = match[2] as string;
-    else problems.push(strange(name, known));
+    const name = written.toLowerCase().replace(/_/g, '-');
+    const fits = known.includes(name) && !Object.hasOwn(values, name);
+    open = { name: fits ? name : undefined };
+    if (fits) values[name] = value;
+    else problems.push(known.includes(name) ? `${name} is given twice. Give it once.` : strange(name, known));
   }
   return { values, problems };
 }
@@ -38,22 +47,52 @@ function strange(name: string, known: readonly string[]): string {
 
 /** The first 30 characters of what was typed, without control characters: enough to recognise, safe to print. */
 export const clipped = (text: string): string => {
-  const clean = [...text].filter((character) => character >= ' ' && character !== '\u007f').join('');
-  return clean.length > 30 ? `${clean.slice(0, 30)}…` : clean;
+  const clean = [...text.slice(0, 200)].filter((character) => !/\p{Cc}/u.test(character));
+  return clean.length > 30 ? `${clean.slice(0, 30).join('')}…` : clean.join('');
 };
 
-/** Splits a typed line into words; quotes keep words together, an inch or foot mark after a digit is not a quote. */
+/** Opening quotes with the marks that may close them: a phone turns straight quotes into curly ones, either way round. */
+const closing: Readonly<Record<string, string>> = {
+  '"': '"”“',
+  '“': '”"“',
+  '”': '”"“',
+  '„': '“”"',
+  "'": "'’",
+  '‘': "’'",
+};
+
+/** What may follow a closing quote: the end, or the next option. */
+const afterValue = /^\s*(?:$|\s[A-Za-z][\w-]*\s*=)/;
+
+/**
+ * Where a quoted text ends. Quotes stand for inches and feet too (`"14' 4" flex"`), so the end is the first fitting mark
+ * after which another option begins or nothing follows; failing that, the first with a space after it.
+ */
+function endOfQuoted(line: string, start: number): number | undefined {
+  const marks = closing[line[start - 1] as string] as string;
+  let spaced: number | undefined;
+  for (let index = start; index < line.length; index += 1) {
+    if (!marks.includes(line[index] as string)) continue;
+    const rest = line.slice(index + 1);
+    if (afterValue.test(rest)) return index;
+    if (/^\s/.test(rest)) spaced ??= index;
+  }
+  return spaced;
+}
+
+/** Splits a typed line into words; quotes at the start of a word or value keep words together. */
 export function wordsOf(line: string): readonly string[] {
   const words: string[] = [];
   let word = '';
-  let quote = '';
   for (let index = 0; index < line.length; index += 1) {
     const character = line[index] as string;
-    if (quote !== '') {
-      if (character === quote && !/[\w'"]/.test(line[index + 1] ?? ' ')) quote = '';
-      else word += character;
-    } else if (/["“']/.test(character) && /(^|=)$/.test(word)) quote = character === '“' ? '”' : character;
-    else if (/\s/.test(character)) {
+    const opens = character in closing && /(?:^|=)$/.test(word);
+    const end = opens ? endOfQuoted(line, index + 1) : undefined;
+    if (end !== undefined) {
+      words.push(word + line.slice(index + 1, end));
+      word = '';
+      index = end;
+    } else if (/\s/.test(character)) {
       if (word !== '') words.push(word);
       word = '';
     } else word += character;

@@ -16,7 +16,13 @@ export const stepText = ({ what, how, value }: Step): string =>
 /** A source in words, with how far it can be leaned on. */
 export function citationText({ source, where, verified }: Citation): string {
   const { citation, kind } = sources[source];
-  const place = where === undefined ? '' : ` ${where}.`;
+  const place = where === undefined ? '' : `; ${where}`;
   const plainlyOurs = kind === 'common practice' || kind === 'memory' || kind === 'own working';
-  return `${citation}${place} [${kind}${plainlyOurs || verified ? '' : ', not seen in print'}]`;
+  return `${citation.replace(/\.$/, '')}${place} (${kind}${plainlyOurs || verified ? '' : ', not seen in print'})`;
 }
+
+/** The heading of a finding where its working is shown: "Delivered airflow" for `delivered-airflow`. */
+export const titleOf = (id: string): string => {
+  const words = id.replaceAll('-', ' ');
+  return words.charAt(0).toUpperCase() + words.slice(1);
+};

@@ -8,8 +8,10 @@ export interface Screen {
   /** Counts the turns of the talk, so that a button from an earlier screen is known as stale. */
   readonly revision: number;
   readonly command: string;
-  /** Short sentences about what was just said: noted, not understood, why it is asked. */
+  /** Short sentences about what was just said: not understood, taken back, why it is asked. */
   readonly notes: readonly string[];
+  /** What the answers just given were understood as. */
+  readonly noted?: readonly Given[];
   readonly asking?: Asking;
   readonly reply?: Reply;
   /** The answers so far, in the order asked. Those a reply rests on can be changed. */
@@ -27,6 +29,7 @@ export interface Asking {
   readonly now?: string;
 }
 
+/** An answer read back. */
 export interface Given {
   readonly id: string;
   readonly brief: string;

@@ -59,6 +59,13 @@ export interface Kept {
   readonly typed: string;
 }
 
+/** A text to take away, such as a list for a spreadsheet. */
+export interface ReplyFile {
+  readonly name: string;
+  readonly type: 'text/csv';
+  readonly text: string;
+}
+
 /** What a command answers: plain data. Each adapter decides how it looks in its medium. */
 export interface Reply {
   readonly headline: string;

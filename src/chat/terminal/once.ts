@@ -1,103 +1,124 @@
 import type { Writable } from 'node:stream';
-import { openStore } from '#store/store.ts';
+import { openStore, type ScopedStore, type Store } from '#store/store.ts';
 import { recallFrom, unitsOf } from '../answers.ts';
-import type { AnswerCommand, Command } from '../command.ts';
+import type { AnswerCommand, Command, Desk, DeskCommand } from '../command.ts';
 import { asJson, exitCode, type OneShot, oneShot } from '../one-shot.ts';
 import { clipped, nearest } from '../options.ts';
 import { chartFile } from './chart-file.ts';
-import { type Paper, replyText } from './render.ts';
-import { deskText } from './session.ts';
+import { deskAnswer } from './desk.ts';
+import { type Paper, paperOf, paragraph } from './paper.ts';
+import { replyText } from './render.ts';
 
 interface Given {
   readonly commands: readonly Command[];
   readonly settings: { readonly FANWRIGHT_DB: string };
+  readonly who: string;
+  readonly environment: NodeJS.ProcessEnv;
   readonly output: Writable & { readonly columns?: number; readonly isTTY?: boolean };
 }
 
 /**
- * Answers one command from the words after `npm start --` and ends. With `job=…` it starts from that job's sheet (and reads
- * the records); without, from nothing.
+ * Answers one command from the words after `npm start --` and ends. With `job=…` it starts from that job's sheet; without,
+ * from nothing. The records are opened only where they are needed, so a question can be asked while Discord has them.
  *
  * @returns the exit code: 0 answered, 2 needs answers or something was not understood, 3 a finding says stop.
  */
-export async function answerOnce(words: readonly string[], { commands, settings, output }: Given): Promise<number> {
+export async function answerOnce(words: readonly string[], given: Given): Promise<number> {
   const json = words.includes('--json');
-  const [name = '', ...rest] = words.filter((word) => word !== '--json');
-  const command = commands.find((each) => each.name === name.replace(/^\//, '').toLowerCase());
-  const paper: Paper = { width: Math.min(100, output.columns ?? 88), colour: false };
-  const say = (text: string) => output.write(`${text}\n`);
-  if (!command) {
-    const meant = nearest(
-      name,
-      commands.map((each) => each.name),
-    );
-    const says = `There is no “${clipped(name)}” command. ${meant ? `Did you mean ${meant}?` : `There are ${commands.map((each) => each.name).join(', ')}.`}`;
-    say(
-      json
-        ? JSON.stringify({
-            command: clipped(name),
-            status: 'needs-answers',
-            findings: [],
-            missing: [],
-            problems: [{ says }],
-          })
-        : says,
-    );
-    return 2;
-  }
-  const job = rest.find((word) => word.startsWith('job='))?.slice(4);
-  if (command.kind === 'desk' || job !== undefined) return withRecords(command, rest, job, json);
-  return told(oneShot(command, rest, { units: 'inch-pound' }), json);
-
-  async function told(answer: OneShot, asked: boolean): Promise<number> {
-    say(asked ? asJson(answer) : await text(answer));
+  const paper = paperOf(given.output, given.environment);
+  const [name = '', ...rest] = helpAsked(words.filter((word) => word !== '--json'));
+  const records = recordsOf(given.settings.FANWRIGHT_DB);
+  try {
+    const answer = answerTo(name, rest, given, records);
+    given.output.write(`${json ? asJson(answer) : await asText(answer, paper)}\n`);
     return exitCode(answer);
+  } finally {
+    records.close();
   }
+}
 
-  async function text({ command: which, reply, missing, problems }: OneShot): Promise<string> {
-    if (!reply) {
-      return [
-        ...problems.map(({ says }) => says),
-        ...missing.map(({ id, prompt, accepts }) => `${id} is needed. ${prompt} (${accepts})`),
-      ].join('\n');
-    }
-    const path = await chartFile('charts', which, reply);
-    return [replyText(reply, paper), ...(path ? ['', `Chart: ${path}`] : [])].join('\n');
-  }
+/** `--help` anywhere asks for help, as people expect. */
+function helpAsked(words: readonly string[]): readonly string[] {
+  const wanted = words.filter((word) => word !== '--help' && word !== '-h');
+  return wanted.length === words.length || wanted[0] === 'help' ? wanted : ['help', ...wanted.slice(0, 1)];
+}
 
-  async function withRecords(
-    which: Command,
-    given: readonly string[],
-    wanted: string | undefined,
-    asked: boolean,
-  ): Promise<number> {
-    const store = openStore(settings.FANWRIGHT_DB);
-    try {
-      const scoped = store.scoped('terminal');
-      const units = unitsOf(scoped);
-      if (which.kind === 'desk') {
-        say(
-          deskText(
-            which,
-            given,
-            { store: scoped, speaker: { channel: 'terminal', who: 'you' }, telling: { units }, commands },
-            paper,
-          ),
-        );
-        return 0;
-      }
-      const sheet = scoped.findSheet(wanted ?? '');
-      if (!sheet) {
-        say(`There is no job “${clipped(wanted ?? '')}” here. See them with: job list`);
-        return 2;
-      }
-      const answers = given.filter((word) => !word.startsWith('job='));
-      return await told(
-        oneShot(which as AnswerCommand<unknown>, answers, { units, recall: recallFrom(scoped, sheet.number) }),
-        asked,
-      );
-    } finally {
-      store.close();
-    }
+function answerTo(name: string, rest: readonly string[], given: Given, records: Records): OneShot {
+  const { commands } = given;
+  const command = commands.find((each) => each.name === name.replace(/^\//, '').toLowerCase());
+  if (!command) return refused(clipped(name), [unknown(name, commands)]);
+  if (command.kind === 'desk') return fromDesk(command, rest, deskOf(given, records));
+  const job = rest.filter((word) => word.startsWith('job=')).map((word) => word.slice(4));
+  if (job.length === 0) return oneShot(command, rest, { units: 'inch-pound' });
+  return onSheet(command, rest, job.at(-1) ?? '', records.scoped());
+}
+
+function onSheet(command: AnswerCommand<unknown>, rest: readonly string[], job: string, store: ScopedStore): OneShot {
+  const sheet = store.findSheet(job);
+  if (!sheet) return refused(command.name, [`There is no job “${clipped(job)}” here. See them with: job list`]);
+  return oneShot(
+    command,
+    rest.filter((word) => !word.startsWith('job=')),
+    { units: unitsOf(store), recall: recallFrom(store, sheet.number) },
+  );
+}
+
+function fromDesk(command: DeskCommand, words: readonly string[], desk: Desk): OneShot {
+  const answer = deskAnswer(command, words, desk);
+  if ('problems' in answer) return refused(command.name, answer.problems);
+  return { command: command.name, status: 'answered', reply: answer.reply, missing: [], problems: [] };
+}
+
+const refused = (command: string, sentences: readonly string[]): OneShot => ({
+  command,
+  status: 'needs-answers',
+  missing: [],
+  problems: sentences.map((says) => ({ says })),
+});
+
+function unknown(name: string, commands: readonly Command[]): string {
+  const names = commands.map((each) => each.name);
+  if (name === '') return `Name a command: ${names.join(', ')}.`;
+  const meant = nearest(name.toLowerCase(), names);
+  return `There is no “${clipped(name)}” command. ${meant ? `Did you mean ${meant}?` : `There are ${names.join(', ')}.`}`;
+}
+
+/** The records, opened when first asked for. */
+interface Records {
+  scoped(): ScopedStore;
+  close(): void;
+}
+
+function recordsOf(file: string): Records {
+  let store: Store | undefined;
+  return {
+    scoped() {
+      store ??= openStore(file);
+      return store.scoped('terminal');
+    },
+    close: () => store?.close(),
+  };
+}
+
+const deskOf = ({ commands, who }: Given, records: Records): Desk => ({
+  speaker: { channel: 'terminal', who },
+  commands,
+  get store() {
+    return records.scoped();
+  },
+  get telling() {
+    return { units: unitsOf(records.scoped()) };
+  },
+});
+
+async function asText({ command, reply, missing, problems }: OneShot, paper: Paper): Promise<string> {
+  if (reply) {
+    const path = await chartFile('charts', command, reply);
+    return [replyText(reply, paper), ...(path === undefined ? [] : ['', `Chart: ${path}`])].join('\n');
   }
+  const lacking = missing.filter(({ id }) => !problems.some((problem) => problem.id === id));
+  return [
+    ...problems.map(({ says }) => paragraph(says, paper)),
+    ...lacking.map(({ id, prompt, accepts }) => paragraph(`${id} is needed. ${prompt} It takes ${accepts}.`, paper)),
+  ].join('\n');
 }

@@ -1,17 +1,23 @@
 import type { Reply } from '#findings/reply.ts';
+import { SheetTrouble } from '#store/sheet-trouble.ts';
 import type { ScopedStore } from '#store/store.ts';
 import { unitsOf } from '../answers.ts';
-import type { Command, Desk, DeskCommand } from '../command.ts';
+import type { Command, Desk } from '../command.ts';
 import { begin, type Heard, hear, recalledTalk, screenOf, type Talk } from '../conversation.ts';
 import { clipped, nearest, optionsFrom, wordsOf } from '../options.ts';
-import type { Screen } from '../screen.ts';
-import { type Paper, replyText, screenText, workingText } from './render.ts';
+import type { Asking, Screen } from '../screen.ts';
+import { completionsOf } from './completions.ts';
+import { deskAnswer } from './desk.ts';
+import { type Paper, paragraph } from './paper.ts';
+import { replyText, screenText } from './render.ts';
+import { workingText } from './working-text.ts';
 
 /** What a session needs from outside. */
 export interface Outside {
   readonly store: ScopedStore;
   readonly commands: readonly Command[];
   readonly who: string;
+  /** Looked up for every answer, since a window can be resized. */
   readonly paper: Paper;
   /** Draws the chart of a reply to a file and says where it is. */
   drawn(command: string, reply: Reply): Promise<string | undefined>;
@@ -19,106 +25,158 @@ export interface Outside {
 
 /** A conversation in a terminal: one typed line in, the text to print out. It keeps no state that a restart would lose. */
 export interface Session {
+  /** Three lines, and a fourth where a question was left open. */
   greeting(): string;
   say(line: string): Promise<string>;
   /** Whether a question stands open. */
   asking(): boolean;
-  /** The words that would complete what is typed so far. */
-  completions(line: string): readonly string[];
+  /** The words that would complete a typed line, and the end of the line they replace. */
+  completions(line: string): readonly [candidates: string[], typed: string];
 }
 
 const channel = 'terminal';
+const longestLine = 2000;
 
 export function terminalSession(outside: Outside): Session {
-  const { store, commands, who, paper } = outside;
+  const { store, commands, who } = outside;
   const speaker = { channel, who };
   const answering = commands.filter((command) => command.kind === 'answer');
   const desk = (): Desk => ({ store, speaker, commands, telling: { units: unitsOf(store) } });
+  const plain = (text: string): string => paragraph(text, outside.paper);
   let open: Talk | undefined;
+  /** A question left for another command, to come back to. */
+  let aside: string | undefined;
   let last: Reply | undefined;
+
+  const asking = (talk = open): Asking | undefined => (talk ? screenOf(store, talk).asking : undefined);
+
+  const unanswered = (id: string | undefined): Talk | undefined => {
+    const talk = id === undefined ? undefined : recalledTalk(store, answering, id);
+    return asking(talk) ? talk : undefined;
+  };
+
+  /** The question a person left unanswered, in this session or before a restart. */
+  const unfinished = (): Talk | undefined => unanswered(store.latestTalk(speaker)?.id) ?? unanswered(aside);
 
   const shown = async (screen: Screen): Promise<string> => {
     open = screen.talk === undefined ? undefined : recalledTalk(store, answering, screen.talk);
-    const text = screenText(screen, paper);
+    const text = screenText(screen, outside.paper);
     if (!screen.reply) return text;
     last = screen.reply;
     const path = await outside.drawn(screen.command, screen.reply);
+    const left = unanswered(aside);
+    const next = [
+      ...(screen.reply.suggestions ?? []).map(({ label, command }) => `${label} Type ${command}.`),
+      ...(left ? [`Type go on to return to ${left.command.name}.`] : []),
+    ];
     return [
       text,
       '',
-      ...(path ? [`Chart: ${path}`] : []),
-      'Type working to see the sums, change to alter an answer, or another command.',
+      ...(path === undefined ? [] : [`Chart: ${path}`]),
+      plain(['Type working to see the sums, or change to alter an answer.', ...next].join(' ')),
     ].join('\n');
   };
 
-  const asking = (): Screen['asking'] => (open ? screenOf(store, open).asking : undefined);
-
-  const started = (words: readonly string[]): Promise<string> | string => {
+  const started = async (words: readonly string[]): Promise<string> => {
     const [name = '', ...rest] = words;
-    const command = commands.find((each) => each.name === name.toLowerCase().replace(/^\//, ''));
-    if (!command) return unknownCommand(name, commands);
+    const command = commands.find((each) => each.name === name.toLowerCase());
+    if (!command) return plain(unknownCommand(name, commands));
+    if (open && asking()) aside = open.id;
     if (command.kind === 'desk') {
       open = undefined;
-      return deskText(command, rest, desk(), paper);
+      const answer = deskAnswer(command, rest, desk());
+      return 'reply' in answer ? replyText(answer.reply, outside.paper) : answer.problems.map(plain).join('\n');
     }
     const { values, problems } = optionsFrom(
       rest,
       command.takes.map(({ id }) => id),
     );
-    return shown(withNotes(begin(store, command, values, speaker), problems));
+    const screen = begin(store, command, values, speaker);
+    return shown({ ...screen, notes: [...problems, ...screen.notes] });
   };
 
-  const changed = (id: string): Promise<string> | string => {
-    const talk = open;
-    const given = talk ? (screenOf(store, talk).given ?? []) : [];
-    const found = given.find((each) => each.id === id) ?? given[Number(id) - 1];
-    if (talk && found) return shown(hear(store, talk, { change: found.id }, who));
-    if (given.length === 0) return 'There is no answer to change yet.';
-    return ['Which answer? Type change and its number or name.', ...given.map(givenLine)].join('\n');
+  const changed = async (wanted: string): Promise<string> => {
+    const given = open ? (screenOf(store, open).given ?? []) : [];
+    const found = given.find((each) => each.id === wanted.toLowerCase()) ?? given[Number(wanted) - 1];
+    if (open && found) return shown(hear(store, open, { change: found.id }, who));
+    if (given.length === 0) return plain('There is no answer to change yet.');
+    const lines = given.map(({ id, brief, shown: value }, index) =>
+      paragraph(`${brief} (${id}): ${value}`, outside.paper, `${String(index + 1).padStart(3)}  `),
+    );
+    return [plain('Which answer? Type change and its number, such as change 1.'), ...lines].join('\n');
+  };
+
+  const stopped = (talk: Talk): string => {
+    store.endTalk(talk.id);
+    open = undefined;
+    return plain('Stopped. What was answered stays on the job sheet.');
+  };
+
+  const resumed = async (): Promise<string> => {
+    const talk = unfinished();
+    return talk ? shown(screenOf(store, talk)) : plain('No question is waiting for an answer.');
+  };
+
+  const answered = async (talk: Talk, now: Asking, text: string): Promise<string> => {
+    if (text === '') return screenText(screenOf(store, talk), outside.paper);
+    if (/^(?:stop|cancel)$/i.test(text)) return stopped(talk);
+    if (/^help$/i.test(text))
+      return [helpWith(now).map(plain).join('\n'), await shown(screenOf(store, talk))].join('\n');
+    const screen = hear(store, talk, heardIn(text, now), who);
+    const [word = ''] = text.toLowerCase().split(/\s/);
+    const refused = screen.notes.length > 0 && screen.asking?.question.id === now.question.id;
+    const hint = refused && commands.some(({ name }) => name === word);
+    return shown(hint ? { ...screen, notes: [...screen.notes, `For the command, type /${word}.`] } : screen);
   };
 
   return {
-    greeting: () => greeting,
+    greeting() {
+      const left = unfinished();
+      const lines = left
+        ? [...greeting, `You were asked, for ${left.command.name}: ${asking(left)?.prompt} Type go on to answer it.`]
+        : greeting;
+      return lines.map(plain).join('\n');
+    },
     asking: () => asking() !== undefined,
-    completions: (line) => completions(line, commands, asking()?.choices.map(({ label }) => label) ?? []),
+    completions: (line) => completionsOf(line, commands, asking()),
     async say(line) {
       const text = line.trim();
-      if (text.startsWith('/')) return started(wordsOf(text.slice(1)));
-      const now = asking();
-      if (open && now) {
-        if (text === '') return screenText(screenOf(store, open), paper);
-        if (/^(stop|quit|cancel|exit)$/i.test(text)) {
-          open = undefined;
-          return 'Stopped. What was answered stays on the sheet.';
+      try {
+        const now = asking();
+        const turn = /^\/(?:stop|cancel|back|why)$/i.test(text) ? text.slice(1) : text;
+        if (open && now && !turn.startsWith('/')) return await answered(open, now, turn);
+        if (text.length > longestLine) return plain('That line is too long to be a command. Type help to see them.');
+        const [word = '', ...rest] = wordsOf(text.replace(/^\//, ''));
+        if (text === '') return '';
+        if (/^(?:go ?on|resume|continue)$/i.test(text)) return await resumed();
+        if (/^working$/i.test(word)) {
+          return last ? workingText(last, outside.paper) : plain('There is no answer to show the working of yet.');
         }
-        return shown(hear(store, open, heardIn(text, now), who));
+        if (/^change$/i.test(word)) return await changed(rest.join(' '));
+        if (/^(?:back|undo)$/i.test(text) && open) return await shown(hear(store, open, { turn: 'back' }, who));
+        return await started([word, ...rest]);
+      } catch (error) {
+        if (error instanceof SheetTrouble) return plain(error.message);
+        throw error;
       }
-      if (text === '') return '';
-      const [word = '', ...rest] = wordsOf(text);
-      if (/^working$/i.test(word))
-        return last ? workingText(last, paper) : 'There is no answer to show the working of yet.';
-      if (/^change$/i.test(word)) return changed(rest.join(' '));
-      return started([word, ...rest]);
     },
   };
 }
 
-const greeting = [
+const greeting: readonly string[] = [
   'Fanwright: what a bathroom fan will really move, and what the room needs.',
-  'Type size (air the room needs), duct (what a fan delivers through its duct), or help for the rest.',
-  "At a question: an answer, don't know, why, back, or stop.",
-].join('\n');
+  'Type size (air a room needs), duct (what a fan delivers), or help for the rest.',
+  'At a question: the answer, or don’t know, why, back, stop. To leave: quit.',
+];
 
-const givenLine = ({ brief, shown }: { brief: string; shown: string }, index: number) =>
-  `  ${index + 1}  ${brief}: ${shown}`;
-
-const withNotes = (screen: Screen, notes: readonly string[]): Screen => ({
-  ...screen,
-  notes: [...notes, ...screen.notes],
-});
+const helpWith = ({ question }: Asking): readonly string[] => [
+  question.why,
+  `It takes ${question.accepts}.`,
+  'Or type: don’t know, back, stop. A command begins with a slash here, such as /help.',
+];
 
 /** A typed number picks the choice with that number, as printed; anything else is an answer in words. */
-function heardIn(text: string, { question, choices }: NonNullable<Screen['asking']>): Heard {
+function heardIn(text: string, { question, choices }: Asking): Heard {
   const numbers = text.split(/[\s,]+/).map(Number);
   const picked = numbers.map((number) => choices[number - 1]?.id);
   const several = question.widget.kind === 'several';
@@ -135,38 +193,3 @@ function unknownCommand(name: string, commands: readonly Command[]): string {
     ? `There is no “${clipped(name)}” command. Did you mean ${meant}?`
     : `“${clipped(name)}” is not a command. Type one of: ${names.join(', ')}.`;
 }
-
-/** Runs a desk command from typed words: its action, then name=value pairs or plain words for its first option. */
-export function deskText(command: DeskCommand, words: readonly string[], desk: Desk, paper: Paper): string {
-  const named = command.actions.find(({ name }) => name !== '' && name === words[0]?.toLowerCase());
-  const action = named ?? command.actions.find(({ name }) => name === '');
-  const names = command.actions.map(({ name }) => name).filter((name) => name !== '');
-  if (!action) return `Say which: ${names.map((name) => `${command.name} ${name}`).join(', ')}.`;
-  const rest = named ? words.slice(1) : words;
-  const pairs = rest.filter((word) => word.includes('='));
-  const free = rest.filter((word) => !word.includes('=')).join(' ');
-  const { values, problems } = optionsFrom(
-    pairs,
-    action.options.map(({ id }) => id),
-  );
-  const first = action.options[0];
-  const options = free !== '' && first ? { [first.id]: free, ...values } : values;
-  const lacking = action.options.filter(({ id, required }) => required && options[id] === undefined);
-  const trouble = [
-    ...problems,
-    ...(free !== '' && !first ? [`${command.name} ${action.name} takes nothing after it.`] : []),
-    ...lacking.map(({ id, brief }) => `Give ${id}: ${brief}.`),
-  ];
-  return trouble.length > 0 ? trouble.join('\n') : replyText(action.act(desk, options), paper);
-}
-
-function completions(line: string, commands: readonly Command[], choices: readonly string[]): readonly string[] {
-  const typed = line.toLowerCase();
-  const words = choices.length > 0 ? [...choices, "don't know", 'back', 'why', 'stop'] : commands.flatMap(commandWords);
-  return words.filter((word) => word.toLowerCase().startsWith(typed));
-}
-
-const commandWords = (command: Command): readonly string[] =>
-  command.kind === 'answer'
-    ? [command.name, ...command.takes.map(({ id }) => `${command.name} ${id}=`)]
-    : command.actions.map(({ name }) => `${command.name} ${name}`.trim());

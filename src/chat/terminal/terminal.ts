@@ -1,9 +1,18 @@
 import { createInterface } from 'node:readline';
 import type { Readable, Writable } from 'node:stream';
 import type { ScopedStore } from '#store/store.ts';
+import { StoreTrouble } from '#store/trouble.ts';
 import type { Command } from '../command.ts';
 import { chartFile } from './chart-file.ts';
+import { paperOf } from './paper.ts';
 import { terminalSession } from './session.ts';
+
+interface Given {
+  readonly store: ScopedStore;
+  readonly commands: readonly Command[];
+  readonly who: string;
+  readonly environment: NodeJS.ProcessEnv;
+}
 
 interface Streams {
   readonly input: Readable & { readonly isTTY?: boolean };
@@ -11,19 +20,17 @@ interface Streams {
 }
 
 /**
- * Talks line by line until the input ends or the person leaves. From a pipe it prints the same words without a prompt.
+ * Talks line by line until the input ends or the person leaves. From a pipe it prints no prompt; each line read is printed
+ * after a `>`, so that what comes out reads as the conversation it was.
+ *
+ * @returns the exit code: 0, or 1 when something of ours went wrong on the way.
  */
-export async function terminal(
-  given: { store: ScopedStore; commands: readonly Command[]; who: string; environment: NodeJS.ProcessEnv },
-  { input, output }: Streams,
-): Promise<void> {
-  const { environment, ...rest } = given;
+export async function terminal({ environment, ...given }: Given, { input, output }: Streams): Promise<0 | 1> {
   const live = Boolean(input.isTTY && output.isTTY);
   const session = terminalSession({
-    ...rest,
-    paper: {
-      width: Math.min(100, Math.max(40, output.columns ?? 88)),
-      colour: live && environment['NO_COLOR'] === undefined && environment['TERM'] !== 'dumb',
+    ...given,
+    get paper() {
+      return paperOf(output, live ? environment : {});
     },
     drawn: (command, reply) => chartFile('charts', command, reply),
   });
@@ -32,16 +39,34 @@ export async function terminal(
     output,
     terminal: live,
     prompt: live ? '> ' : '',
-    completer: (line: string) => [session.completions(line), line],
+    completer: (line: string) => session.completions(line),
   });
-  output.write(`${session.greeting()}\n`);
+  const say = (text: string) => output.write(text === '' ? '' : `${text}\n${live ? '' : '\n'}`);
+  let faults = 0;
+  let saidGoodbye = false;
+  say(session.greeting());
   lines.prompt();
   for await (const line of lines) {
-    if (/^\s*\/?(quit|exit|bye)\s*$/i.test(line) && !session.asking()) break;
-    const answer = await session.say(line);
-    output.write(answer === '' ? '' : `${answer}\n`);
-    if (!live) output.write('\n');
+    if (!live) output.write(`> ${line}\n`);
+    saidGoodbye = /^\s*\/?(quit|exit|bye)\s*$/i.test(line);
+    if (saidGoodbye) break;
+    try {
+      say(await session.say(line));
+    } catch (error) {
+      faults += 1;
+      say(apology(error));
+    }
     lines.prompt();
   }
   lines.close();
+  if (live && !saidGoodbye) output.write('\n');
+  if (session.asking()) say('The question stays open. Type go on next time to answer it.');
+  return faults === 0 ? 0 : 1;
+}
+
+/** One slip of ours does not end the conversation. */
+function apology(error: unknown): string {
+  if (error instanceof StoreTrouble) return error.message;
+  const message = error instanceof Error ? error.message : String(error);
+  return `Something of ours went wrong, and that line was not answered: ${message}`;
 }

@@ -1,0 +1,44 @@
+import type { Reply } from '#findings/reply.ts';
+import type { Desk, DeskCommand } from '../command.ts';
+import { clipped, nearest, optionsFrom } from '../options.ts';
+
+/** What a desk command came to: an answer, or sentences about what is missing or not understood. */
+export type DeskAnswer = { readonly reply: Reply } | { readonly problems: readonly string[] };
+
+/** Runs a desk command from typed words: its action, then name=value pairs, or plain words for its first option. */
+export function deskAnswer(command: DeskCommand, words: readonly string[], desk: Desk): DeskAnswer {
+  const [said, ...after] = words;
+  const named = command.actions.find(({ name }) => name !== '' && name === said?.toLowerCase());
+  const action = named ?? command.actions.find(({ name }) => name === '');
+  if (!action) return { problems: [whichAction(command, said)] };
+  const rest = named ? after : words;
+  const pairs = rest.findIndex((word) => /^[a-z][\w-]*=/i.test(word));
+  const free = (pairs < 0 ? rest : rest.slice(0, pairs)).join(' ');
+  const { values, problems } = optionsFrom(
+    pairs < 0 ? [] : rest.slice(pairs),
+    action.options.map(({ id }) => id),
+  );
+  const [first] = action.options;
+  const options = free !== '' && first ? { [first.id]: free, ...values } : values;
+  const called = `${command.name} ${action.name}`.trim();
+  const trouble = [
+    ...problems,
+    ...(free !== '' && !first ? [`${called} takes nothing after it.`] : []),
+    ...action.options
+      .filter(({ id, required }) => required && !options[id]?.trim())
+      .map(({ id, brief }) => `Give ${id}: ${brief}.`),
+    ...action.options.flatMap(({ id, choices }) => {
+      const given = options[id];
+      if (given === undefined || !choices || choices.some((choice) => choice.id === given.toLowerCase())) return [];
+      return [`${id} is one of ${choices.map((choice) => choice.id).join(', ')}.`];
+    }),
+  ];
+  return trouble.length > 0 ? { problems: trouble } : { reply: action.act(desk, options) };
+}
+
+function whichAction({ name, actions }: DeskCommand, said: string | undefined): string {
+  const names = actions.map((action) => action.name);
+  const meant = said === undefined ? undefined : nearest(said.toLowerCase(), names);
+  if (meant) return `There is no “${name} ${clipped(said ?? '')}”. Did you mean ${name} ${meant}?`;
+  return `Say which: ${names.map((each) => `${name} ${each}`).join(', ')}.`;
+}

@@ -1,0 +1,40 @@
+import type { Finding, Step } from '#findings/finding.ts';
+import { type Reply, stopsFirst } from '#findings/reply.ts';
+import type { Citation } from '#knowledge/sources.ts';
+import { citationText, stepText, titleOf } from '../saying.ts';
+import { type Paper, paragraph } from './paper.ts';
+
+/** The working of a reply, line by line, so that a person with a calculator can follow it; each source once, at the end. */
+export function workingText(reply: Reply, paper: Paper): string {
+  const places: string[] = [];
+  const mark = (citation: Citation): string => {
+    const text = citationText(citation);
+    if (!places.includes(text)) places.push(text);
+    return ` [${places.indexOf(text) + 1}]`;
+  };
+  const marked = (cited: readonly Citation[]): string => [...new Set(cited.map(mark))].join('');
+  const stepLine = (step: Step): string =>
+    paragraph(`${stepText(step)}${step.source ? mark(step.source) : ''}`, paper, '  ', '    ');
+  const block = ({ id, says, working, sources }: Finding): string => {
+    const lines = working.length > 0 ? working.map(stepLine) : [paragraph(says, paper, '  ')];
+    return [paragraph(`${titleOf(id)}${marked(sources)}`, paper), ...lines].join('\n');
+  };
+  const blocks = stopsFirst(reply.findings)
+    .filter(({ working, sources }) => working.length + sources.length > 0)
+    .map(block);
+  const reasons = reply.assumedBecause ?? [];
+  return [
+    ...blocks,
+    ...(reasons.length === 0
+      ? []
+      : [['Taken for granted', ...reasons.map((reason) => paragraph(reason, paper, '  '))].join('\n')]),
+    ...(places.length === 0
+      ? []
+      : [
+          [
+            'Sources',
+            ...places.map((place, index) => paragraph(place, paper, `${`[${index + 1}]`.padStart(6)} `)),
+          ].join('\n'),
+        ]),
+  ].join('\n\n');
+}
