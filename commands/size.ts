@@ -83,6 +83,8 @@ function answer(room: Room, telling: Telling) {
     value: areaKind.showEstimate(room.area, units),
   };
   const shown = (estimate: Estimate<CubicMetresPerSecond>) => airflow.showEstimate(estimate, units);
+  const more = airflow.showShort(needed.high, units);
+  const toBeSafe = more === airflow.showShort(needed.typical, units) ? '' : `, up to ${more} if it turns out larger`;
   const finding = (
     id: string,
     estimate: Estimate<CubicMetresPerSecond>,
@@ -163,7 +165,7 @@ function answer(room: Room, telling: Telling) {
   const reason = reasons[ends.typical.governedBy] ?? ends.typical.governedBy;
   const pick = finding('airflow-needed', needed, {
     weight: 'good',
-    says: `Plan for ${shown(needed)} really delivered: ${reason}.`,
+    says: `Plan for ${airflow.show(needed.typical, units)} really delivered: ${reason}.`,
     working: ends.typical.candidates.map((each) => ({
       what: each.rule,
       value: `${airflow.show(each.airflow, units)}${each.applies ? '' : ' (does not apply here)'}`,
@@ -171,7 +173,7 @@ function answer(room: Room, telling: Telling) {
     sources: citations(rate.citation, perArea.citation, perFixture.toilet.citation, airChanges.citation),
   });
   return {
-    headline: `This room needs ${shown(needed)}.`,
+    headline: `This room needs ${airflow.show(needed.typical, units)}${toBeSafe}.`,
     findings: [
       pick,
       codeMinimum,

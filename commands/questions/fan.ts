@@ -134,7 +134,7 @@ export const fanCurve: Question<FanAnswer> = {
     'What does the fan’s label say? Give its rated points, airflow at static pressure, such as 84@0.1 66@0.25. If only the carton’s number is known, that will do.',
   why: 'The number on the carton is what the fan moves against almost nothing. Two rated points tell how it bears a real duct.',
   accepts,
-  brief: 'Fan: rated points, or the carton’s number',
+  brief: 'Rated points of the fan, or the carton’s number',
   widget: { kind: 'text', placeholder: '84@0.1 66@0.25' },
   whenUnknown: {
     value: { kind: 'carton', airflow: airflow.from(80, 'cfm') },

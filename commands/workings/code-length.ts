@@ -14,6 +14,8 @@ import type { ReadyPath } from './delivery.ts';
 
 const table = ductLengthTables.irc;
 
+const counted = (elbows: number): string => `${elbows === 0 ? 'no' : elbows} ${elbows === 1 ? 'elbow' : 'elbows'}`;
+
 const isElbow = (id: string): boolean => id.startsWith('elbow-');
 
 /** An eighth of a turn counts as half an elbow: own reading, the table speaks of elbows only. */
@@ -91,7 +93,7 @@ export function codeLengthFinding(ready: ReadyPath, units: UnitSystem): Finding 
     return {
       ...base,
       weight: 'caution',
-      says: `The code’s table does not allow ${of} with a fan of ${fan} and ${elbows} elbows, at any length. ${exception}`,
+      says: `The code’s table does not allow ${of} with a fan of ${fan} and ${counted(elbows)}, at any length. ${exception}`,
       value: value(metres(0), 'not allowed'),
       working,
     };
@@ -100,7 +102,7 @@ export function codeLengthFinding(ready: ReadyPath, units: UnitSystem): Finding 
   return {
     ...base,
     weight: fits ? 'good' : 'caution',
-    says: `The code’s table allows ${ductLength.show(limit.allowed, units)} of ${of} with this fan and ${elbows} elbows; this run has ${ductLength.showShort(total, units)}${fits ? '' : `, too long. ${exception}`}${fits ? '.' : ''}`,
+    says: `The code’s table allows ${ductLength.show(limit.allowed, units)} of ${of} with this fan and ${counted(elbows)}; this run has ${ductLength.showShort(total, units)}${fits ? '' : `, too long. ${exception}`}${fits ? '.' : ''}`,
     value: value(limit.allowed, ductLength.show(limit.allowed, units)),
     working,
   };

@@ -33,10 +33,13 @@ const fineFlow = (flow: CubicMetresPerSecond, units: UnitSystem): string => {
   const { unit, of } = airflowKind.scale(units);
   return `${of(flow).toFixed(1)} ${unit}`;
 };
-const finePressure = (pressure: Pascals, units: UnitSystem): string => {
+const finePressure = (pressure: Pascals, units: UnitSystem, more = 0): string => {
   const { unit, of } = pressureKind.scale(units);
-  return `${of(pressure).toFixed(units === 'metric' ? 1 : 3)} ${unit}`;
+  return `${of(pressure).toFixed((units === 'metric' ? 1 : 3) + more)} ${unit}`;
 };
+
+/** A velocity pressure is multiplied further, so it carries one more digit: what follows then comes out as printed. */
+const velocityPressureText = (pressure: Pascals, units: UnitSystem): string => finePressure(pressure, units, 1);
 
 /** How fast the air goes at a diameter, as lines to follow with a calculator. */
 function velocitySteps(flow: CubicMetresPerSecond, diameter: Metres, delivery: Delivery, units: UnitSystem): Step[] {
@@ -58,7 +61,7 @@ function velocitySteps(flow: CubicMetresPerSecond, diameter: Metres, delivery: D
       how: metric
         ? `${density.toFixed(3)} kg/m³ × ${velocity.toFixed(2)}² ÷ 2`
         : `(${(velocity / 0.00508).toFixed(0)} ÷ ${(1096.7 / Math.sqrt(density / 16.018463)).toFixed(0)})²`,
-      value: finePressure(pressure, units),
+      value: velocityPressureText(pressure, units),
       source: ductMethods['loss-coefficients'].citation,
     },
   ];
@@ -84,14 +87,14 @@ export function lossSteps(delivery: Delivery, units: UnitSystem): Step[] {
       const factor = frictionFactor({ reynolds, relativeRoughness: made.roughness / made.diameter });
       steps.push({
         what: piece.label(units),
-        how: `friction factor ${factor.toFixed(4)} (Re ${Math.round(reynolds)}) × length ÷ diameter ${(made.length / made.diameter).toFixed(1)} × ${finePressure(pressure, units)}${made.pressureFactor === 1 ? '' : ` × ${made.pressureFactor.toFixed(2)} for slack`}`,
+        how: `friction factor ${factor.toFixed(4)} (Re ${Math.round(reynolds)}) × length ÷ diameter ${(made.length / made.diameter).toFixed(1)} × ${velocityPressureText(pressure, units)}${made.pressureFactor === 1 ? '' : ` × ${made.pressureFactor.toFixed(2)} for slack`}`,
         value: finePressure(losses[index] as Pascals, units),
         source: piece.citation,
       });
     } else if (made.kind === 'loss') {
       steps.push({
         what: piece.label(units),
-        how: `coefficient ${made.coefficient.toFixed(2)} × ${finePressure(pressure, units)}`,
+        how: `coefficient ${made.coefficient.toFixed(2)} × ${velocityPressureText(pressure, units)}`,
         value: finePressure(losses[index] as Pascals, units),
         source: piece.citation,
       });

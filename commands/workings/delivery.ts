@@ -179,33 +179,32 @@ const shortlist = 2;
 
 /**
  * Which measurement would narrow the delivered airflow most, among those somebody can make on site. The swing of each
- * unknown alone picks the few that can matter; those are sampled with the one known.
+ * measurement alone picks the few that can matter; those are sampled with it made. Unknowns that one look tells, such as how
+ * tight two lengths of flex are pulled, are known together.
  */
 export function tellingMeasurements({ ready, staticPressure, airflow }: Delivery): readonly Telling[] {
   const { bounded, drivers, measures } = ready.parameters;
   const evaluate = airflowFor(ready, { pressure: staticPressure });
-  const values = Float64Array.from(ready.typical);
-  const swing = (index: number): number => {
-    const { low, typical, high } = bounded[index] as BoundedParameter;
-    const [atLow, atHigh] = [low, high].map((value) => {
-      values[index] = value;
-      return evaluate(values) || 0;
-    }) as [number, number];
-    values[index] = typical;
-    return Math.abs(atHigh - atLow);
+  const names = measures.map((measure) => measure?.('inch-pound'));
+  const airflowWith = (name: string, end: 'low' | 'high'): number => {
+    const values = Float64Array.from(ready.typical, (value, index) =>
+      names[index] === name ? (bounded[index] as BoundedParameter)[end] : value,
+    );
+    return evaluate(values) || 0;
   };
   const width = airflow.high - airflow.low;
-  return bounded
-    .map((_, parameter) => ({ parameter, swing: measures[parameter] === undefined ? 0 : swing(parameter) }))
+  return [...new Set(names)]
+    .flatMap((name) => (name === undefined ? [] : [name]))
+    .map((name) => ({ name, swing: Math.abs(airflowWith(name, 'high') - airflowWith(name, 'low')) }))
     .filter((each) => each.swing > 0)
     .sort((one, other) => other.swing - one.swing)
     .slice(0, shortlist)
-    .map(({ parameter }) => {
+    .map(({ name }) => {
       const known = bounded.map((bound, index) =>
-        index === parameter ? { ...bound, ...exactly(bound.typical) } : bound,
+        names[index] === name ? { ...bound, ...exactly(bound.typical) } : bound,
       );
       const band = likelyBand({ parameters: known, drivers, evaluate, whenNone: 0, samples: 128 });
-      return { parameter, width: band.high - band.low };
+      return { parameter: names.indexOf(name), width: band.high - band.low };
     })
     .filter((each) => each.width < width * worthwhile)
     .sort((one, other) => one.width - other.width);

@@ -45,7 +45,7 @@ export function soundFinding(delivery: Delivery, rated: Sones | null, continuous
   return {
     id: 'sound',
     weight: quiet ? 'good' : 'caution',
-    says: `In this duct expect about ${loudness.showRangeShort({ low, high }, units)} (sones, how loud it seems); rated ${loudness.showShort(rated, units)}${quiet ? '' : `, over the ${loudness.showShort(limit, units)} the standard allows for ${continuous ? 'running all the time' : 'use on demand'}`}.`,
+    says: `Expect a loudness of about ${loudness.showRangeShort({ low, high }, units)} in this duct; rated ${loudness.showShort(rated, units)}${quiet ? '' : `, over the ${loudness.showShort(limit, units)} the standard allows for ${continuous ? 'running all the time' : 'use on demand'}`}.`,
     value: { number: typical, unit: loudness.siUnit, low, high, shown: loudness.showRange({ low, high }, units) },
     working: [
       { what: 'Sones on the label', value: loudness.show(rated, units), source: soundRatedAt.citation },
