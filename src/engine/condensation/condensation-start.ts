@@ -1,5 +1,6 @@
 import { type Celsius, celsius, type Metres, metres } from '#quantity/units.ts';
 import { airTemperature, ductCooling, wallTemperature } from './duct-cooling.ts';
+import { type DuctPiece, piecesInPlace } from './duct-pieces.ts';
 import { type ExhaustDuct, exhaustDewPoint } from './exhaust-duct.ts';
 
 /** 0 °C. */
@@ -31,7 +32,7 @@ export function condensationStart(duct: ExhaustDuct): CondensationStart {
   return { found: true, distance: metres(Math.log(wallSpread / dewSpread) / perMetre) };
 }
 
-/** What happens inside one duct of the length that is there. */
+/** What happens inside the duct that is there. */
 export type DuctVerdict =
   | {
       readonly wet: true;
@@ -51,20 +52,27 @@ export type DuctVerdict =
     };
 
 /**
- * Whether this duct sweats or stays dry, where it starts, and whether it freezes.
+ * Whether a run of duct sweats or stays dry, where it starts, and whether it freezes.
  *
- * Wet when x₀ from `condensationStart` lies within the length; freezing when the wall at the far end is at 0 °C or less.
- * Air that stands still cools at once: a fan that moves none is judged by that limit.
+ * Wet when x₀ from `condensationStart` lies within a piece; freezing when the wall anywhere is at 0 °C or less. Air that
+ * stands still cools at once: a fan that moves none is judged by that limit.
  *
+ * @param pieces the run piece by piece where its width changes; the duct's own width and length where nothing is said.
  * @source own working, exponential cooling and the dew point
  */
-export function ductVerdict(duct: ExhaustDuct): DuctVerdict {
-  const start = condensationStart(duct);
-  const atExit = {
-    exitTemperature: airTemperature(duct, duct.length),
-    coldestWall: celsius(Math.min(wallTemperature(duct, metres(0)), wallTemperature(duct, duct.length))),
-  };
-  if (!start.found) return { wet: false, wouldStartAt: null, ...atExit };
-  if (start.distance > duct.length) return { wet: false, wouldStartAt: start.distance, ...atExit };
-  return { wet: true, startsAt: start.distance, freezes: atExit.coldestWall <= freezingPoint, ...atExit };
+export function ductVerdict(duct: ExhaustDuct, pieces: readonly DuctPiece[] = [duct]): DuctVerdict {
+  let startsAt: Metres | undefined;
+  let wouldStartAt: Metres | null = null;
+  let exitTemperature = duct.exhaustTemperature;
+  let coldest = Number.POSITIVE_INFINITY;
+  for (const { from, duct: piece } of piecesInPlace(duct, pieces)) {
+    const start = condensationStart(piece);
+    wouldStartAt = start.found ? metres(from + start.distance) : null;
+    if (start.found && start.distance <= piece.length) startsAt ??= metres(from + start.distance);
+    exitTemperature = airTemperature(piece, piece.length);
+    coldest = Math.min(coldest, wallTemperature(piece, metres(0)), wallTemperature(piece, piece.length));
+  }
+  const atExit = { exitTemperature, coldestWall: celsius(coldest) };
+  if (startsAt === undefined) return { wet: false, wouldStartAt, ...atExit };
+  return { wet: true, startsAt, freezes: coldest <= freezingPoint, ...atExit };
 }

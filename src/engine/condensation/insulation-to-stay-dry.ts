@@ -1,8 +1,13 @@
 import { metres, type SquareMetreKelvinsPerWatt, squareMetreKelvinsPerWatt } from '#quantity/units.ts';
 import { wallTemperature } from './duct-cooling.ts';
+import { type DuctPiece, piecesInPlace } from './duct-pieces.ts';
 import { type ExhaustDuct, exhaustDewPoint } from './exhaust-duct.ts';
 
-const halvings = 50;
+const mostSteps = 60;
+/** Insulation is found to this, m²·K/W: far finer than any label. */
+const closeEnough = 1e-6;
+/** Temperatures this near are the same, K. */
+const sameTemperature = 1e-6;
 /** Air within this many kelvin of its dew point counts as saturated. */
 const saturatedWithin = 0.01;
 
@@ -13,34 +18,54 @@ export type InsulationToStayDry =
 /**
  * The least insulation that keeps the whole duct above the dew point.
  *
- * T_w(L) = T_d, solved for R by halving between none and the most that can be fitted; the wall at the far end warms
- * steadily with R.
+ * T_w(R) = T_d at the coldest place, solved for R between none and the most that can be fitted by false position (Illinois);
+ * the coldest wall warms steadily with R.
  *
- * T_w wall temperature at the length L, T_d dew point. Saturated air wets any duct colder than itself, whatever the
- * wrap. Steady state: a few minutes of drier air after the shower matter as much as insulation.
+ * T_w wall temperature, T_d dew point. Saturated air wets any duct colder than itself, whatever the wrap. Steady state: a
+ * few minutes of drier air after the shower matter as much as insulation.
  *
+ * @param pieces the run piece by piece where its width changes; the duct's own width and length where nothing is said.
  * @source own working, exponential cooling and the dew point
  */
-export function insulationToStayDry(duct: ExhaustDuct, most: SquareMetreKelvinsPerWatt): InsulationToStayDry {
+export function insulationToStayDry(
+  duct: ExhaustDuct,
+  most: SquareMetreKelvinsPerWatt,
+  pieces: readonly DuctPiece[] = [duct],
+): InsulationToStayDry {
   const dew = exhaustDewPoint(duct);
   const none = squareMetreKelvinsPerWatt(0);
   if (!dew.found || duct.surroundings > dew.temperature) return { found: true, insulation: none };
   if (dew.temperature > duct.exhaustTemperature - saturatedWithin)
     return { found: false, why: 'the air arrives saturated' };
-  const staysDry = (insulation: number) =>
-    coldestWall({ ...duct, insulation: squareMetreKelvinsPerWatt(insulation) }) > dew.temperature;
-  if (staysDry(none)) return { found: true, insulation: none };
-  if (!staysDry(most)) return { found: false, why: 'more than can be fitted' };
+  const margin = (insulation: number) =>
+    coldestWall({ ...duct, insulation: squareMetreKelvinsPerWatt(insulation) }, pieces) - dew.temperature;
   let [low, high]: [number, number] = [none, most];
-  for (let halving = 0; halving < halvings; halving++) {
-    const middle = (low + high) / 2;
-    if (staysDry(middle)) high = middle;
-    else low = middle;
+  let [atLow, atHigh] = [margin(low), margin(high)];
+  if (atLow > 0) return { found: true, insulation: none };
+  if (!(atHigh > 0)) return { found: false, why: 'more than can be fitted' };
+  let kept: 'low' | 'high' | undefined;
+  for (let step = 0; step < mostSteps && high - low > closeEnough; step++) {
+    const between = low - (atLow * (high - low)) / (atHigh - atLow);
+    const at = margin(between);
+    if (Math.abs(at) < sameTemperature) return { found: true, insulation: squareMetreKelvinsPerWatt(between) };
+    if (at > 0) {
+      [high, atHigh] = [between, at];
+      if (kept === 'low') atLow /= 2;
+      kept = 'low';
+    } else {
+      [low, atLow] = [between, at];
+      if (kept === 'high') atHigh /= 2;
+      kept = 'high';
+    }
   }
   return { found: true, insulation: squareMetreKelvinsPerWatt(high) };
 }
 
-/** Exhaust cools along the duct where it is cold outside, so the far end is the coldest; a hot attic is never cold. */
-function coldestWall(duct: ExhaustDuct): number {
-  return Math.min(wallTemperature(duct, metres(0)), wallTemperature(duct, duct.length));
+/** Exhaust cools along the duct where it is cold outside, but a wider piece has a colder wall than the one before it ends with. */
+function coldestWall(duct: ExhaustDuct, pieces: readonly DuctPiece[]): number {
+  return piecesInPlace(duct, pieces).reduce(
+    (coldest, { duct: piece }) =>
+      Math.min(coldest, wallTemperature(piece, metres(0)), wallTemperature(piece, piece.length)),
+    Number.POSITIVE_INFINITY,
+  );
 }

@@ -129,6 +129,41 @@ describe('the laws of a sweating duct', () => {
   });
 });
 
+describe('a run of several pieces', () => {
+  it('cut anywhere, a duct of one width sweats where it did and needs the wrap it did', () => {
+    fc.assert(
+      fc.property(anyDuct, between(0.1, 0.9), (duct, share) => {
+        const cut = [share, 1 - share].map((part) => ({ ...duct, length: metres(duct.length * part) }));
+        const [whole, pieced] = [ductVerdict(duct), ductVerdict(duct, cut)];
+        expect(pieced.wet).toBe(whole.wet);
+        expect(pieced.exitTemperature).toBeCloseTo(whole.exitTemperature, 9);
+        expect(pieced.coldestWall).toBeCloseTo(whole.coldestWall, 9);
+        if (whole.wet && pieced.wet) expect(pieced.startsAt).toBeCloseTo(whole.startsAt, 6);
+        const most = squareMetreKelvinsPerWatt(10);
+        const [one, two] = [insulationToStayDry(duct, most), insulationToStayDry(duct, most, cut)];
+        expect(two.found).toBe(one.found);
+        if (one.found && two.found) expect(two.insulation).toBeCloseTo(one.insulation, 4);
+      }),
+      runs,
+    );
+  });
+
+  it('a wide piece sweats before a narrow one would: its air is slow and its wall colder', () => {
+    const dry: ExhaustDuct = {
+      ...coldDuct,
+      insulation: squareMetreKelvinsPerWatt(0.5),
+      length: metres(3),
+    };
+    const narrow = { diameter: metres(0.1016), length: metres(3) };
+    const [alone, widened] = [
+      ductVerdict(dry, [narrow]),
+      ductVerdict(dry, [narrow, { diameter: metres(0.2032), length: metres(3) }]),
+    ];
+    expect(alone.wet).toBe(false);
+    expect(widened.coldestWall).toBeLessThan(ductVerdict(dry, [narrow, narrow]).coldestWall);
+  });
+});
+
 describe('the directions declared for each input', () => {
   type Held = keyof typeof condensationDirections;
   type Input = keyof (typeof condensationDirections)[Held];
