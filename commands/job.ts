@@ -7,6 +7,8 @@ type Sheet = ReturnType<Desk['store']['currentSheet']>;
 const nameOf = ({ number, name }: Sheet): string =>
   name === null ? `Job ${number} (no name yet)` : `Job ${number}, ${name}`;
 
+const counted = (count: number, one: string, several = `${one}s`): string => `${count} ${count === 1 ? one : several}`;
+
 const current = ({ store, speaker }: Desk): Sheet => store.currentSheet(speaker);
 
 const plainly = (headline: string, more: Partial<Reply> = {}): Reply => ({ headline, findings: [], ...more });
@@ -14,23 +16,32 @@ const plainly = (headline: string, more: Partial<Reply> = {}): Reply => ({ headl
 const suggestions = ({ store }: Desk, typed: string): readonly Choice[] =>
   store.listSheets({ limit: 25, search: typed }).map((sheet) => ({ id: String(sheet.number), label: nameOf(sheet) }));
 
+/** What a fact is called on the page of the command that asks for it. */
+const briefOf = ({ commands }: Desk, fact: string): string =>
+  commands.flatMap((command) => (command.kind === 'answer' ? command.takes : [])).find(({ id }) => id === fact)
+    ?.brief ?? fact;
+
 const open: Action = {
   name: 'open',
   summary: 'Open a job sheet by name or number, or start a clean one.',
   options: [{ id: 'name', brief: 'a name such as 14 Maple St, or the number of an earlier job', suggest: suggestions }],
-  act(desk, { name }) {
+  act(desk, { name = '' }) {
     const { store, speaker } = desk;
-    if (name === undefined || name.trim() === '') {
-      return plainly(`${nameOf(store.freshSheet(speaker))} is open here. Nothing is on it yet.`);
+    const wanted = name.trim();
+    if (wanted === '') return plainly(`${nameOf(store.freshSheet(speaker))} is open here. Nothing is on it yet.`);
+    const found = store.findSheet(wanted);
+    if (!found && /^#?\s*\d+$/.test(wanted)) return plainly(missingJob(wanted));
+    if (!found) {
+      return plainly(`${nameOf(store.openSheet({ ...speaker, name: wanted }))} is open here. Nothing is on it yet.`);
     }
-    const found = store.findSheet(name);
-    if (!found) return plainly(`${nameOf(store.openSheet({ ...speaker, name }))} is open here. Nothing is on it yet.`);
     if (found.state === 'closed') store.reopenSheet(found.number, speaker);
     const sheet = store.useSheet({ ...speaker, sheet: found.number });
     const known = store.newestFacts(sheet.number).size;
-    return plainly(`${nameOf(sheet)} is open here again, with ${known} ${known === 1 ? 'answer' : 'answers'} on it.`);
+    return plainly(`${nameOf(sheet)} is open here again, with ${counted(known, 'answer')} on it.`);
   },
 };
+
+const missingJob = (name: string): string => `There is no job “${name.slice(0, 40)}” here. /job list shows them.`;
 
 const howWords = {
   measured: 'measured',
@@ -46,22 +57,17 @@ const show: Action = {
   options: [{ id: 'name', brief: 'the job, by name or number; the one open here when left out', suggest: suggestions }],
   act(desk, { name }) {
     const sheet = name === undefined ? current(desk) : desk.store.findSheet(name);
-    if (!sheet) return plainly(`There is no job “${name?.slice(0, 40)}” here. Use /job list to see them.`);
+    if (!sheet) return plainly(missingJob(name ?? ''));
     const facts = [...desk.store.newestFacts(sheet.number).values()];
     if (facts.length === 0) return plainly(`${nameOf(sheet)}: nothing is on it yet. Try /size or /duct.`);
-    const briefs = new Map(
-      desk.commands
-        .flatMap((command) => (command.kind === 'answer' ? command.takes : []))
-        .map(({ id, brief }) => [id, brief]),
-    );
-    return plainly(`${nameOf(sheet)}: ${facts.length} ${facts.length === 1 ? 'answer' : 'answers'}.`, {
+    return plainly(`${nameOf(sheet)}: ${counted(facts.length, 'answer')}.`, {
       tables: [
         {
           title: 'On the sheet',
           columns: ['what', 'answer', 'how known', 'by'],
           rows: facts.map((fact) => [
-            briefs.get(fact.fact) ?? fact.fact,
-            fact.how === 'unknown' ? "don't know" : fact.typed,
+            briefOf(desk, fact.fact),
+            fact.how === 'unknown' ? 'don’t know' : fact.typed,
             howWords[fact.how],
             fact.who,
           ]),
@@ -88,9 +94,16 @@ const list: Action = {
   ],
   act({ store }, { state = 'open', search }) {
     const wanted = state === 'open' || state === 'closed' ? state : undefined;
-    const sheets = store.listSheets({ limit: 25, state: wanted, search });
-    if (sheets.length === 0) return plainly('No jobs match. /job open starts one.');
-    return plainly(`${sheets.length} ${sheets.length === 1 ? 'job' : 'jobs'}, newest first.`, {
+    const sheets = store.listSheets({ limit: mostListed, state: wanted, search });
+    const kind = wanted === undefined ? '' : `${wanted} `;
+    if (sheets.length === 0) {
+      return plainly(
+        search ? `No ${kind}job has that in its name.` : `There are no ${kind}jobs. /job open starts one.`,
+      );
+    }
+    const newest =
+      sheets.length === mostListed ? `The newest ${mostListed} ${kind}jobs` : counted(sheets.length, `${kind}job`);
+    return plainly(`${newest}, newest first.`, {
       tables: [
         {
           title: 'Jobs',
@@ -108,6 +121,8 @@ const list: Action = {
   },
 };
 
+const mostListed = 25;
+
 const undo: Action = {
   name: 'undo',
   summary: 'Take back the newest answer on the sheet; the one before it counts again.',
@@ -118,7 +133,7 @@ const undo: Action = {
     if (!undone) return plainly(`${nameOf(sheet)}: there is nothing to take back.`);
     const before = desk.store.newestFacts(sheet.number).get(undone.fact);
     const now = before ? `It is ${before.typed} again.` : 'It is unanswered again.';
-    return plainly(`Took back ${undone.fact}: ${undone.typed}. ${now}`);
+    return plainly(`Took back ${briefOf(desk, undone.fact)}: ${undone.typed}. ${now}`);
   },
 };
 
@@ -129,7 +144,7 @@ const close: Action = {
   act(desk) {
     const sheet = desk.store.closeSheet(current(desk).number, desk.speaker);
     return plainly(
-      `${nameOf(sheet)} is closed. The next question here starts on a clean sheet; /job open brings this one back.`,
+      `${nameOf(sheet)} is closed. The next question here starts on a clean sheet; /job open ${sheet.number} brings this one back.`,
     );
   },
 };

@@ -3,23 +3,25 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 
 const root = join(import.meta.dirname, '..');
-const files = (folder: string): string[] =>
+const files = (folder: string, ending = '.ts'): string[] =>
   !existsSync(join(root, folder))
     ? []
     : readdirSync(join(root, folder), { recursive: true, withFileTypes: true })
-        .filter((entry) => entry.isFile() && entry.name.endsWith('.ts'))
+        .filter((entry) => entry.isFile() && entry.name.endsWith(ending))
         .map((entry) => join(entry.parentPath, entry.name).slice(root.length + 1));
+const textOf = (file: string): string => readFileSync(join(root, file), 'utf8');
 
 /** Which rooms each room may import. The linter holds the same line; this says it in one place and checks the linter's work. */
 const mayImport: Readonly<Record<string, readonly string[]>> = {
-  'src/quantity': ['mathjs'],
+  // mathjs takes half a second to load: node:module lets the one file that needs it load it only when a unit is first read.
+  'src/quantity': ['mathjs', 'node:module'],
   'src/engine': ['#quantity'],
   'src/knowledge': ['#quantity', 'zod', 'json'],
   'src/findings': ['#quantity', '#knowledge'],
   'src/interview': ['#quantity'],
   'src/diagnosis': ['#quantity', '#knowledge'],
   'src/walkthrough': ['#quantity', '#knowledge'],
-  'src/pictures': ['#findings', '#quantity', '@resvg/resvg-js', 'd3-scale', 'd3-shape', 'node'],
+  'src/pictures': ['#findings', '#quantity', '@resvg/resvg-js', 'd3-scale', 'd3-shape', 'pdfkit', 'node'],
   'src/store': ['#interview', '#quantity', 'better-sqlite3', 'node'],
   commands: [
     '#chat',
@@ -45,7 +47,7 @@ const roomOf = (specifier: string): string => {
 };
 
 const imports = (file: string): string[] =>
-  [...readFileSync(join(root, file), 'utf8').matchAll(importPattern)]
+  [...textOf(file).matchAll(importPattern)]
     .map((match) => match[1] ?? match[2] ?? match[3] ?? '')
     .filter((specifier) => !/^\.\.?\//.test(specifier) || specifier.endsWith('.json'));
 
@@ -55,7 +57,7 @@ describe('the house keeps its rooms apart', () => {
       const own = `#${room.replace('src/', '')}`;
       const strays = files(room).flatMap((file) =>
         imports(file)
-          .filter((specifier) => ![own, ...allowed].includes(roomOf(specifier)))
+          .filter((specifier) => ![own, ...allowed].some((room) => room === roomOf(specifier) || room === specifier))
           .map((specifier) => `${file} imports ${specifier}: move what it needs down, or hand it in as an argument`),
       );
       expect(strays).toEqual([]);
@@ -80,9 +82,8 @@ describe('the house keeps its rooms apart', () => {
 
   it('every exported engine function names its source', () => {
     const nameless = files('src/engine').flatMap((file) => {
-      const text = readFileSync(join(root, file), 'utf8');
       return [
-        ...text.matchAll(
+        ...textOf(file).matchAll(
           /(\/\*\*(?:(?!\*\/)[\s\S])*\*\/\s*)?export (?:function\*?|const) (\w+)(?:\s*=\s*\(|\s*\(|\s*<)/g,
         ),
       ]
@@ -90,5 +91,75 @@ describe('the house keeps its rooms apart', () => {
         .map(([, , name]) => `${file} › ${name}: say where the formula comes from with @source`);
     });
     expect(nameless).toEqual([]);
+  });
+});
+
+/** A house rule over the text of a file: what must not stand in it, and what to do instead. */
+interface Rule {
+  readonly title: string;
+  readonly broken: RegExp;
+  readonly instead: string;
+}
+
+const rules: readonly Rule[] = [
+  {
+    title: 'nothing is left for later in a comment',
+    broken: /\b(?:TO[D]O|FIX[M]E|X{3}|HA[C]K)\b/,
+    instead: 'do it now, or say in a sentence what the code does not do',
+  },
+  {
+    title: 'no path of one machine is written down',
+    broken: /(?<![\w.$}/])\/(?:home|Users|root|tmp|work|var|opt|mnt)\/\w/,
+    instead: 'take the folder from the settings, or from the system’s own folder for passing files',
+  },
+  {
+    title: 'nothing is printed past the conversation',
+    broken: /\bconsole\s*[.[]/,
+    instead: 'return the words, or use the log of src/chat/discord',
+  },
+];
+
+/** Where a rule is broken, as `file:line: what, use what instead`. */
+const breaches = ({ broken, instead }: Rule, file: string, text: string): string[] =>
+  text
+    .split('\n')
+    .flatMap((line, index) => (broken.test(line) ? [`${file}:${index + 1}: ${line.trim()}; ${instead}`] : []));
+
+const ours = ['src', 'commands', 'tests', 'knowledge'].flatMap((folder) => [
+  ...files(folder),
+  ...files(folder, '.json'),
+]);
+
+describe('the house is kept tidy', () => {
+  for (const rule of rules) {
+    it(rule.title, () => {
+      expect(ours.flatMap((file) => breaches(rule, file, textOf(file)))).toEqual([]);
+    });
+  }
+
+  it('the rules catch what they are there for, and nothing like it', () => {
+    const caught = (text: string) => rules.flatMap((rule) => breaches(rule, 'page.ts', text)).length;
+    for (const bad of [`// ${'TO'}DO later`, `${'con'}sole.log(1)`, `open('/${'tmp'}/a.db')`, `"/${'home'}/ann/x"`]) {
+      expect(caught(bad), bad).toBe(1);
+    }
+    for (const good of [
+      'const toDo = 1;',
+      'the console',
+      'and/or work/rest',
+      'https://example.org/work/x',
+      '../work/x',
+    ]) {
+      expect(caught(good), good).toBe(0);
+    }
+  });
+
+  it('a file is read in a few minutes', () => {
+    const most = 400;
+    const long = ours
+      .filter((file) => file.endsWith('.ts'))
+      .map((file) => ({ file, lines: textOf(file).split('\n').length - 1 }))
+      .filter(({ lines }) => lines > most)
+      .map(({ file, lines }) => `${file} has ${lines} lines: look for the second idea hiding in it`);
+    expect(long).toEqual([]);
   });
 });
