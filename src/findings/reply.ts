@@ -77,6 +77,7 @@ export interface Reply {
   /** Why each of those was taken, for whoever asks for the working. */
   readonly assumedBecause?: readonly string[];
   readonly suggestions?: readonly Suggestion[];
+  readonly files?: readonly ReplyFile[];
   /** What the conversation notes on the sheet, as measured, when it shows this reply. */
   readonly keeps?: readonly Kept[];
 }
