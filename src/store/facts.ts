@@ -1,6 +1,7 @@
 import type { FactHow, UnitSystem } from '#interview/question.ts';
 import { jsonText } from './json.ts';
 import type { Queries } from './queries.ts';
+import { needRoom } from './room.ts';
 import { writableSheet } from './sheets.ts';
 
 /** An answer to keep on a job sheet. */
@@ -31,9 +32,9 @@ export interface FactInHistory extends FactRow {
 }
 
 export interface Facts {
-  /** @throws SheetTrouble when the sheet is not there or is closed. */
+  /** @throws SheetTrouble when the sheet is not there, is closed, or the crew's records are full. */
   addFact(sheet: number, fact: NewFact): FactRow;
-  /** All of them are kept, or none. @throws SheetTrouble when the sheet is not there or is closed. */
+  /** All of them are kept, or none. @throws SheetTrouble when the sheet is not there, is closed, or the records are full. */
   addFacts(sheet: number, facts: readonly NewFact[]): FactRow[];
   /** What counts: for each fact id the one entered last and not taken back. */
   newestFacts(sheet: number): Map<string, FactRow>;
@@ -63,6 +64,7 @@ export function facts(kept: Queries): Facts {
   const addFacts: Facts['addFacts'] = (sheet, added) =>
     kept.together(() => {
       writableSheet(kept, sheet);
+      needRoom(kept, 'facts', { sheet, adding: added.length });
       return added.map((fact) => {
         const enteredAt = kept.now();
         const row = kept.first<Stored>(

@@ -155,4 +155,89 @@ export const migrations: readonly Migration[] = [
       ) STRICT;
     `,
   },
+  {
+    brings: 'the crew and its shelf of fans',
+    sql: `
+      -- Who belongs to the crew, what they are there and what they are qualified for. The newest row of a person counts.
+      CREATE TABLE crew_members (
+        id INTEGER PRIMARY KEY,
+        scope TEXT NOT NULL REFERENCES crews (scope) ON DELETE CASCADE,
+        who TEXT NOT NULL,
+        -- Empty where the person has left the crew.
+        entry TEXT CHECK (entry IS NULL OR json_valid(entry)),
+        entered_by TEXT NOT NULL,
+        at TEXT NOT NULL
+      ) STRICT;
+      CREATE INDEX crew_members_by_person ON crew_members (scope, who, id);
+      CREATE TRIGGER crew_members_stay BEFORE UPDATE ON crew_members
+        BEGIN SELECT RAISE(ABORT, 'what a member of the crew was is never changed'); END;
+
+      -- The crew's own fans, by what their labels say. The newest row of a name counts.
+      CREATE TABLE shelf_fans (
+        id INTEGER PRIMARY KEY,
+        scope TEXT NOT NULL REFERENCES crews (scope) ON DELETE CASCADE,
+        name TEXT NOT NULL,
+        name_folded TEXT NOT NULL,
+        -- Empty where the fan was taken off the shelf.
+        label TEXT CHECK (label IS NULL OR json_valid(label)),
+        units TEXT NOT NULL,
+        -- Invented, to try things with.
+        demo INTEGER NOT NULL CHECK (demo IN (0, 1)),
+        who TEXT NOT NULL,
+        at TEXT NOT NULL
+      ) STRICT;
+      CREATE INDEX shelf_fans_by_name ON shelf_fans (scope, name_folded, id);
+      CREATE TRIGGER shelf_fans_stay BEFORE UPDATE ON shelf_fans
+        BEGIN SELECT RAISE(ABORT, 'a fan on the shelf is appended, never changed'); END;
+
+      -- For letting go of conversations that are long over.
+      CREATE INDEX talks_by_end ON talks (scope, ended_at);
+      CREATE INDEX talks_by_age ON talks (scope, saved_at);
+    `,
+  },
+  {
+    brings: 'walk-throughs and their photos',
+    sql: `
+      CREATE TABLE walk_events (
+        row INTEGER PRIMARY KEY,
+        scope TEXT NOT NULL,
+        -- Given by whoever reports it, so that one reported twice happens once.
+        id TEXT NOT NULL,
+        sheet INTEGER NOT NULL,
+        list TEXT NOT NULL,
+        -- Empty for what happens to the list as a whole.
+        step TEXT,
+        what TEXT NOT NULL,
+        value TEXT NOT NULL CHECK (json_valid(value)),
+        who TEXT NOT NULL,
+        -- What the person was in the crew, and qualified for, at that moment.
+        standing TEXT NOT NULL CHECK (json_valid(standing)),
+        at TEXT NOT NULL,
+        entered_at TEXT NOT NULL,
+        UNIQUE (scope, id),
+        FOREIGN KEY (scope, sheet) REFERENCES sheets (scope, number) ON DELETE CASCADE
+      ) STRICT;
+      CREATE INDEX walk_events_of_list ON walk_events (scope, sheet, list, row);
+      CREATE TRIGGER walk_events_stay BEFORE UPDATE ON walk_events
+        BEGIN SELECT RAISE(ABORT, 'what happened on a walk-through is never changed'); END;
+
+      -- Where a photo lies and how to know it again; the picture itself stays where it was sent.
+      CREATE TABLE photos (
+        id INTEGER PRIMARY KEY,
+        scope TEXT NOT NULL,
+        sheet INTEGER NOT NULL,
+        list TEXT NOT NULL,
+        step TEXT,
+        message TEXT NOT NULL,
+        checksum TEXT NOT NULL,
+        size INTEGER NOT NULL CHECK (size >= 0),
+        who TEXT NOT NULL,
+        at TEXT NOT NULL,
+        UNIQUE (scope, sheet, message, checksum),
+        FOREIGN KEY (scope, sheet) REFERENCES sheets (scope, number) ON DELETE CASCADE
+      ) STRICT;
+      CREATE TRIGGER photos_stay BEFORE UPDATE ON photos
+        BEGIN SELECT RAISE(ABORT, 'the record of a photo is never changed'); END;
+    `,
+  },
 ];

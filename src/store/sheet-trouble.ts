@@ -1,14 +1,23 @@
+export type SheetTroubleCode = 'no-such-sheet' | 'closed' | 'full';
+
+const sentences: Readonly<Record<SheetTroubleCode, (sheet: number) => string>> = {
+  'no-such-sheet': (sheet) => `There is no job ${sheet} here.`,
+  closed: (sheet) => `Job ${sheet} is closed. Reopen it first.`,
+  full: () =>
+    'The records of this crew are full, so nothing was noted. Erase old jobs, or let closed ones expire with /crew retention.',
+};
+
 /**
  * Something was to be written on a job sheet that is not there or is closed, most often because somebody else closed or
- * erased it a moment ago. The message is one plain sentence for the crew.
+ * erased it a moment ago; or the crew keeps more than it ever honestly would. The message is plain words for the crew.
  */
 export class SheetTrouble extends Error {
   override readonly name = 'SheetTrouble';
-  readonly code: 'no-such-sheet' | 'closed';
+  readonly code: SheetTroubleCode;
   readonly sheet: number;
 
-  constructor(code: 'no-such-sheet' | 'closed', sheet: number) {
-    super(code === 'closed' ? `Job ${sheet} is closed. Reopen it first.` : `There is no job ${sheet} here.`);
+  constructor(code: SheetTroubleCode, sheet: number) {
+    super(sentences[code](sheet));
     this.code = code;
     this.sheet = sheet;
   }

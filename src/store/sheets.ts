@@ -1,4 +1,6 @@
+import { containing, folded, tidied } from './names.ts';
 import type { Queries } from './queries.ts';
+import { needRoom } from './room.ts';
 import { SheetTrouble } from './sheet-trouble.ts';
 
 /** A job sheet: what one crew knows about one job. */
@@ -29,7 +31,7 @@ interface SheetSearch {
 }
 
 export interface Sheets {
-  /** Opens a sheet and lays it open in the channel. */
+  /** Opens a sheet and lays it open in the channel. @throws SheetTrouble when the records are full. */
   openSheet(opening: { channel: string; name?: string | null | undefined; who: string }): Sheet;
   /** The sheet that lies open in the channel. One without a name is opened when there is none, so a quick question needs no job. */
   currentSheet(asking: { channel: string; who: string }): Sheet;
@@ -52,19 +54,7 @@ export interface Sheets {
 const columns = `number, name, state, opened_at AS openedAt, opened_by AS openedBy, closed_at AS closedAt,
   closed_by AS closedBy`;
 
-/** Letters as they are searched: "García" is found by "garcia". */
-const folded = (name: string): string => name.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
-
-const tidied = (name: string): string =>
-  name
-    .replace(/\p{Cc}/gu, ' ')
-    .replace(/\s+/g, ' ')
-    .trim();
-
 const tidiedOrNone = (name: string | null | undefined): string | null => tidied(name ?? '') || null;
-
-/** A % or _ somebody typed is only a % or _. */
-const containing = (text: string): string => `%${text.replace(/[\\%_]/g, '\\$&')}%`;
 
 const numberIn = (text: string): number | undefined => {
   const digits = /^#?\s*(\d{1,9})$/.exec(text)?.[1];
@@ -121,6 +111,7 @@ export function sheets(kept: Queries): Sheets {
   const openSheet: Sheets['openSheet'] = ({ channel, name, who }) =>
     kept.together(() => {
       enrol(kept);
+      needRoom(kept, 'sheets', { sheet: 0, adding: 1 });
       kept.change('UPDATE crews SET sheets_opened = sheets_opened + 1 WHERE scope = @scope');
       const clean = tidiedOrNone(name);
       kept.change(

@@ -1,5 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import type { Queries } from './queries.ts';
+import { needRoom } from './room.ts';
 import { existingSheet } from './sheets.ts';
 
 /** A conversation in progress, kept so that its buttons still work after a restart. */
@@ -21,7 +22,7 @@ export interface Talk {
 }
 
 export interface Talks {
-  /** @throws SheetTrouble when the sheet is not there. */
+  /** Lets go of talks that are long over. @throws SheetTrouble when the sheet is not there or the records are full. */
   startTalk(starting: { channel: string; sheet: number; command: string; who: string; state: string }): Talk;
   /** Talks that have ended are found too. */
   talk(id: string): Talk | undefined;
@@ -42,6 +43,19 @@ const letters = '0123456789abcdefghjkmnpqrstvwxyz';
 
 const freshId = (): string => [...randomBytes(10)].map((byte) => letters[byte % letters.length]).join('');
 
+const day = 24 * 60 * 60 * 1000;
+/** How long a talk can explain itself once it is over, and how long one is waited for that nobody goes on with. */
+const daysKept = { ended: 30, leftAlone: 180 } as const;
+
+/** Deletes the talks that are long over; what was answered in them stays on the sheets. How many they were. */
+export function pruneTalks(kept: Queries): number {
+  const daysAgo = (days: number) => new Date(Date.parse(kept.now()) - days * day).toISOString();
+  return kept.change('DELETE FROM talks WHERE scope = @scope AND (ended_at < @ended OR saved_at < @leftAlone)', {
+    ended: daysAgo(daysKept.ended),
+    leftAlone: daysAgo(daysKept.leftAlone),
+  });
+}
+
 export function talks(kept: Queries): Talks {
   const talk = (id: string): Talk | undefined =>
     kept.first<Talk>(`SELECT ${columns} FROM talks WHERE scope = @scope AND id = @id`, { id });
@@ -50,6 +64,8 @@ export function talks(kept: Queries): Talks {
     startTalk: (starting) =>
       kept.together(() => {
         existingSheet(kept, starting.sheet);
+        pruneTalks(kept);
+        needRoom(kept, 'talks', { sheet: starting.sheet, adding: 1 });
         const id = freshId();
         kept.change(
           `INSERT INTO talks (id, scope, channel, sheet, command, who, state, revision, turn, started_at, saved_at)

@@ -55,6 +55,43 @@ const rows: Readonly<Record<string, readonly Row[]>> = {
     },
   ],
   settings: [{ id: 1, scope: 'crew', key: 'units', value: 'metric', who: 'lead', at: '2025-01-01T08:00:00.000Z' }],
+  crew_members: [
+    {
+      id: 1,
+      scope: 'crew',
+      who: 'lead',
+      entry: '{"name":"Lee","kinds":["lead"],"qualifications":[]}',
+      entered_by: 'office',
+      at: '2025-01-01T08:00:00.000Z',
+    },
+  ],
+  shelf_fans: [
+    {
+      id: 1,
+      scope: 'crew',
+      name: 'Invented 80',
+      name_folded: 'invented 80',
+      label: '{"fan-curve":"84@0.1 66@0.25"}',
+      units: 'inch-pound',
+      demo: 1,
+      who: 'lead',
+      at: '2025-01-01T08:00:00.000Z',
+    },
+  ],
+  walk_events: [
+    {
+      row: 1,
+      id: 'w-1',
+      ...ofSheet,
+      list: 'swap',
+      step: 'E04',
+      what: 'reading',
+      value: '0',
+      standing: '{"name":"Lee","kinds":["lead"],"qualifications":[]}',
+      entered_at: '2025-01-01T08:00:00.000Z',
+    },
+  ],
+  photos: [{ id: 1, ...ofSheet, list: 'swap', step: 'S04', message: 'thread-1/9', checksum: 'f00d', size: 81234 }],
   seen: [{ interaction: '112', at: '2025-01-01T08:00:00.000Z' }],
   notes: [{ key: 'commands', value: 'a1b2', at: '2025-01-01T08:00:00.000Z' }],
 };

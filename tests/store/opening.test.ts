@@ -4,11 +4,27 @@ import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { openDatabase } from '#store/database.ts';
 import { facts } from '#store/facts.ts';
+import { members } from '#store/members.ts';
 import { ourMark } from '#store/migrate.ts';
+import { photos } from '#store/photos.ts';
 import { queries, scopedQueries } from '#store/queries.ts';
 import { sheets } from '#store/sheets.ts';
+import { shelf } from '#store/shelf.ts';
 import { openStore } from '#store/store.ts';
-import { answer, clock, crew, folder, ladder, storeAt, troubleFrom } from './workbench.ts';
+import { walkEvents } from '#store/walk-events.ts';
+import {
+  answer,
+  clock,
+  crew,
+  folder,
+  happened,
+  ladder,
+  lee,
+  photo,
+  shelfFan,
+  storeAt,
+  troubleFrom,
+} from './workbench.ts';
 
 const oneSentence = /^[^.]+(\.[^. ]+)*[^.]*\.$/;
 
@@ -210,8 +226,13 @@ describe('how carefully the records are kept', () => {
     facts(kept).addFact(number, answer('collar', '4 in'));
     facts(kept).retractNewest(number, { who: 'lead' });
     kept.change("INSERT INTO settings (scope, key, value, who, at) VALUES (@scope, 'units', 'metric', 'lead', '')");
-    for (const table of ['facts', 'retractions', 'sheet_events', 'settings']) {
-      expect(() => db.prepare(`UPDATE ${table} SET who = 'somebody else'`).run()).toThrow(/never changed/);
+    members(kept).saveMember(lee, { who: 'office' });
+    shelf(kept).saveShelfFans([shelfFan('Invented 80')], { who: 'lead' });
+    walkEvents(kept).addWalkEvent(number, happened('w-1'));
+    photos(kept).addPhoto(number, photo);
+    const tables = ['facts', 'retractions', 'sheet_events', 'settings', 'shelf_fans', 'walk_events', 'photos'];
+    for (const table of [...tables, 'crew_members']) {
+      expect(() => db.prepare(`UPDATE ${table} SET at = '2020-01-01'`).run()).toThrow(/never changed/);
     }
     db.close();
   });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { openStore, type ScopedStore } from '#store/store.ts';
-import { answer, ladder, storeAt } from './workbench.ts';
+import { answer, happened, ladder, lee, photo, shelfFan, storeAt } from './workbench.ts';
 
 const channels = ['thread-1', 'thread-2'];
 type Move = { readonly does: string; readonly channel: string; readonly number: number; readonly text: string };
@@ -22,6 +22,14 @@ function make(crew: ScopedStore, { does, channel, number, text }: Move): void {
     const talk = crew.latestTalk(at);
     if (talk) crew.saveTalk(talk.id, { revision: talk.revision, state: text });
   }
+  if (does === 'member') crew.saveMember({ ...lee, who: text, name: text }, { who: 'lead' });
+  if (does === 'unmember') crew.removeMember(text, { who: 'lead' });
+  if (does === 'fan') crew.saveShelfFans([shelfFan(text)], { who: 'lead' });
+  if (does === 'unfan') crew.removeShelfFan(text, { who: 'lead' });
+  if (does === 'walk') crew.addWalkEvent(crew.currentSheet(at).number, happened(`${channel} ${text}`));
+  if (does === 'photo') crew.addPhoto(crew.currentSheet(at).number, { ...photo, checksum: text });
+  if (does === 'retention') crew.saveRetention(number, { who: 'lead' });
+  if (does === 'forget') crew.forgetPerson([text]);
   if (does === 'erase crew') crew.eraseScope();
   if (!sheet) return;
   if (does === 'close') crew.closeSheet(number, { who: 'lead' });
@@ -35,13 +43,21 @@ function make(crew: ScopedStore, { does, channel, number, text }: Move): void {
 function seenBy(crew: ScopedStore) {
   return {
     units: [crew.setting('units'), crew.settingHistory('units')],
+    members: crew.members(),
+    fans: crew.shelfFans(),
+    retention: crew.retention(),
+    named: crew.recordsNaming(['Elm']),
     talks: channels.map((channel) => {
       const talk = crew.latestTalk({ channel, who: 'lead' });
       return talk && { ...talk, id: '' };
     }),
     sheets: crew.listSheets({ limit: 1000 }).map(({ number }) => {
       const record = crew.sheetAsJson(number);
-      return { ...record, facts: record.facts.map((fact) => ({ ...fact, id: 0 })) };
+      return {
+        ...record,
+        facts: record.facts.map((fact) => ({ ...fact, id: 0 })),
+        photos: record.photos.map((each) => ({ ...each, id: 0 })),
+      };
     }),
   };
 }
@@ -49,9 +65,10 @@ function seenBy(crew: ScopedStore) {
 describe('two crews', () => {
   it('each see exactly what they would see if they were alone, whatever the other does', () => {
     const doings = ['open', 'fresh', 'setting', 'fact', 'fact', 'undo', 'talk', 'save', 'close', 'reopen', 'rename'];
+    const crewDoings = ['member', 'unmember', 'fan', 'unfan', 'walk', 'photo', 'retention', 'forget'];
     const move = fc.record({
       crew: fc.constantFrom('north', 'south'),
-      does: fc.constantFrom(...doings, 'use', 'erase', 'erase crew'),
+      does: fc.constantFrom(...doings, ...crewDoings, 'use', 'erase', 'erase crew'),
       channel: fc.constantFrom(...channels),
       number: fc.integer({ min: 1, max: 5 }),
       text: fc.constantFrom('Elm', 'Oak', '4 in', '6 in'),
@@ -69,7 +86,7 @@ describe('two crews', () => {
       }
       for (const store of [shared, alone.north, alone.south]) store.close();
     });
-    fc.assert(law, { seed: 1, numRuns: 40 });
+    fc.assert(law, { seed: 1, numRuns: 60 });
   });
 
   it('cannot reach each other’s jobs and talks by number or id', () => {
@@ -78,6 +95,10 @@ describe('two crews', () => {
     const { number } = north.openSheet({ ...ladder, name: 'Elm' });
     north.addFact(number, answer('collar', '4 in'));
     const talk = north.startTalk({ ...ladder, sheet: number, command: 'duct', state: '{}' });
+    north.saveMember(lee, { who: 'office' });
+    north.saveShelfFans([shelfFan('Elm')], { who: 'lead' });
+    north.addWalkEvent(number, happened('w-1'));
+    north.addPhoto(number, photo);
 
     expect(south.findSheet(number)).toBeUndefined();
     expect(south.findSheet('Elm')).toBeUndefined();
@@ -91,10 +112,21 @@ describe('two crews', () => {
     expect(south.saveTalk(talk.id, { revision: talk.revision, state: '"taken over"' })).toBe(false);
     expect(south.endTalk(talk.id)).toBe(false);
     expect(south.eraseSheet(number)).toBe(false);
+    expect([south.member('<@11>'), south.members(), south.standing('<@11>').kinds]).toEqual([undefined, [], []]);
+    expect([south.shelfFan('Elm'), south.shelfFans({ search: 'e' })]).toEqual([undefined, []]);
+    expect([south.removeShelfFan('Elm', { who: 'x' }), south.removeMember('<@11>', { who: 'x' })]).toEqual([
+      false,
+      false,
+    ]);
+    expect([south.walkEvents(number), south.photos(number)]).toEqual([[], []]);
+    expect(() => south.addWalkEvent(number, happened('w-1'))).toThrow('There is no job 1 here.');
+    expect([south.recordsNaming(['Elm']), south.forgetPerson(['Elm'])]).toEqual([0, 0]);
     south.eraseScope();
 
     expect(north.talk(talk.id)).toEqual(talk);
     expect(north.newestFacts(number).get('collar')?.value).toBe('4 in');
+    expect(north.walkEvents(number)).toMatchObject([{ id: 'w-1', who: '<@11>' }]);
+    expect([north.shelfFan('elm')?.name, north.member('<@11>')?.name]).toEqual(['Elm', 'Lee']);
     expect(store.scopes()).toEqual(['north']);
   });
 });

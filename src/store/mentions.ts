@@ -1,0 +1,71 @@
+/** What stands in the records in place of a person who was forgotten. */
+export const nobodyNamed = 'someone';
+
+/** Finds people by their names in what was kept, and puts `someone` in their place. */
+export interface Mentions {
+  /** The text when it is a name and nothing else: for who did a thing. */
+  asWho(text: string): string;
+  /** The text with every name in it replaced, where it stands as a word of its own. */
+  inText(text: string): string;
+  /** The same for JSON: every text and every key in it. What is no JSON is taken as text. */
+  inJson(text: string): string;
+}
+
+const withoutAccents = (name: string): string => name.normalize('NFD').replace(/\p{M}/gu, '').normalize('NFC');
+
+/** A name as different keyboards write it. Letter case is left to the pattern. */
+const spellings = (name: string): readonly string[] => [
+  name,
+  name.normalize('NFC'),
+  name.normalize('NFD'),
+  withoutAccents(name),
+];
+
+const literally = (text: string): string => text.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&');
+
+/** Scripts that put no space between words: a name in them is found wherever it stands. */
+const unspaced = /[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Thai}]/u;
+
+/** A name of one or two letters is a word of its own too often ("al", "jo") to be looked for in what people wrote. */
+const shortestInText = 3;
+
+/** A pattern for any of the names, the longest first; it matches nothing where there are none. */
+const anyOf = (names: readonly string[]): string =>
+  names.length === 0
+    ? '(?!)'
+    : names
+        .toSorted((one, other) => other.length - one.length)
+        .map(literally)
+        .join('|');
+
+/** `names` are whole names, none of them empty: "Maria", "Maria Lopez", a mention of the platform. */
+export function mentionsOf(names: readonly string[]): Mentions {
+  const all = [...new Set(names.flatMap(spellings))];
+  const alone = new RegExp(`^(?:${anyOf(all)})$`, 'iu');
+  const words = anyOf(all.filter((name) => !unspaced.test(name) && name.length >= shortestInText));
+  const anywhere = anyOf(all.filter((name) => unspaced.test(name)));
+  const letter = '[\\p{L}\\p{M}\\p{N}_]';
+  const word = new RegExp(`${anywhere}|(?<!${letter})(?:${words})(?!${letter})`, 'giu');
+  const inText = (text: string): string => text.replace(word, nobodyNamed);
+  const inValue = (value: unknown): unknown => {
+    if (typeof value === 'string') return inText(value);
+    if (Array.isArray(value)) return value.map(inValue);
+    if (typeof value !== 'object' || value === null) return value;
+    return Object.fromEntries(Object.entries(value).map(([key, inner]) => [inText(key), inValue(inner)]));
+  };
+  return {
+    asWho: (text) => (alone.test(text) ? nobodyNamed : text),
+    inText,
+    inJson(text) {
+      let value: unknown;
+      try {
+        value = JSON.parse(text);
+      } catch {
+        return inText(text);
+      }
+      const changed = JSON.stringify(inValue(value));
+      // Rewriting what names nobody would only change how a number is written.
+      return changed === JSON.stringify(value) ? text : changed;
+    },
+  };
+}
