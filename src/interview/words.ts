@@ -8,7 +8,6 @@ const notKnown = new Set([
   'dunno',
   'dk',
   'idk',
-  '?',
   'unknown',
   'not sure',
   'no idea',
@@ -27,10 +26,14 @@ export const plain = (text: string): string =>
     .toLowerCase()
     .replace(/[.!]+$/, '');
 
-export const meansNotKnown = (text: string): boolean => notKnown.has(plain(text));
+/** Whether an answer says that nobody knows. Question marks alone say so too. */
+export const meansNotKnown = (text: string): boolean => {
+  const said = plain(text);
+  return /^\?+$/.test(said) || notKnown.has(said.replace(/\?+$/, ''));
+};
 
 /** A turn that is not an answer but asks something of the conversation itself. */
-export type Turn = 'back' | 'why' | 'stop' | 'show';
+export type Turn = 'back' | 'why' | 'stop';
 
 const turns: Readonly<Record<string, Turn>> = {
   back: 'back',
@@ -51,7 +54,10 @@ const howWords: readonly (readonly [RegExp, FactHow])[] = [
   [/[\s,(]+(?:as )?measured\)?$/i, 'measured'],
   [/^measured[:,\s]+/i, 'measured'],
   [/[\s,(]+(?:(?:read )?(?:off|on|from) (?:the )?(?:label|carton|plate|box))\)?$/i, 'label'],
-  [/^(?:about|around|roughly|approx\.?|approximately|maybe|perhaps|guess|~|some)\s*/i, 'estimated'],
+  [
+    /^(?:(?:about|around|roughly|approximately|approx|maybe|perhaps|guess|some)(?:[.,:]\s*|\s+|(?=\d))|~\s*)/i,
+    'estimated',
+  ],
   [/[\s,(]+(?:or so|estimated|estimate|a guess|guess|i think|ish)\)?$/i, 'estimated'],
 ];
 
