@@ -28,7 +28,7 @@ export function loggable(error: unknown): Record<string, string | number | undef
       code: error instanceof DiscordAPIError ? error.code : undefined,
       status: error.status,
       method: error.method,
-      route: error.url.replace(/^.*\/api\/v\d+/, '').replace(/\/[\w-]{40,}/g, '/…'),
+      route: error.url.replace(/^.*\/api\/v\d+/, '').replace(/(\/(?:interactions|webhooks)\/[^/]+)\/[^/?]+/, '$1/…'),
     };
   }
   if (!(error instanceof Error)) return { error: typeof error };

@@ -1,140 +1,125 @@
-import {
-  type ActionRowData,
-  ButtonStyle,
-  ComponentType,
-  type InteractionButtonComponentData,
-  type MessageActionRowComponentData,
-  type StringSelectMenuComponentData,
-} from 'discord.js';
-import type { Choice } from '#interview/question.ts';
-import type { Asking, Screen } from '../screen.ts';
-import { customId, type Press } from './press.ts';
-import { cut, harmless, replyBlocks } from './text.ts';
+import { type ActionRowData, ComponentType, type MessageActionRowComponentData } from 'discord.js';
+import type { Weight } from '#findings/finding.ts';
+import { heaviest } from '#findings/reply.ts';
+import type { Asking, Given, Screen } from '../screen.ts';
+import { clipped, harmless, visible } from './harmless.ts';
+import { rowsOf } from './rows.ts';
+import { limits, replyText } from './text.ts';
 
-type Row = ActionRowData<MessageActionRowComponentData>;
-
-/** A picture that goes with a message. */
-export interface Picture {
+/** A file that goes with a message. A picture is shown with the answer, any other file below it. */
+export interface Enclosed {
   readonly name: string;
   readonly bytes: Uint8Array;
+  /** What is in it, for somebody who cannot see it. */
   readonly alt: string;
 }
 
 /** A whole message: everything is set, so that editing in place leaves nothing of the screen before. */
 export interface Message {
   content: string;
-  embeds: { title?: string; description: string; image?: { url: string } }[];
-  components: Row[];
+  embeds: {
+    title?: string;
+    description?: string;
+    color: number;
+    image?: { url: string };
+    footer?: { text: string };
+  }[];
+  components: ActionRowData<MessageActionRowComponentData>[];
   files: { attachment: Buffer; name: string; description: string }[];
   attachments: never[];
 }
 
-const buttonsInRow = 5;
+/** What stands around a screen. */
+export interface Around {
+  /** The job the screen is about, in words. */
+  readonly job?: string | undefined;
+  readonly picture?: Enclosed | undefined;
+  readonly file?: Enclosed | undefined;
+}
+
+/** Decoration only: every weight is also said in words. */
+const colours: Readonly<Record<Weight, number>> = {
+  stop: 0x9c2f26,
+  caution: 0x9a6a10,
+  advice: 0x14507a,
+  good: 0x2d6a4f,
+};
 
 /** A screen as a message: notes and question with buttons, or the answer with its picture. */
-export function messageOf(screen: Screen, picture?: Picture): Message {
-  const rows = screen.talk === undefined ? [] : rowsOf(screen, screen.talk);
-  const { title, blocks } = screen.reply ? replyBlocks(screen.reply) : { title: undefined, blocks: [] };
-  const description = blocks.length > 0 ? blocks : screen.reply ? [''] : [];
+export function messageOf(screen: Screen, { job, picture, file }: Around = {}): Message {
+  const more = file ? 'The file holds all of it.' : screen.talk === undefined ? 'All of it follows.' : undefined;
+  const text = screen.reply ? replyText(screen.reply, more) : undefined;
+  const rows = screen.talk === undefined ? [] : rowsOf(screen, screen.talk, text?.whole ?? true);
   return {
-    content: cut([...screen.notes.map(harmless), ...(screen.asking ? [askingText(screen)] : [])].join('\n'), 2000),
-    embeds: description.map((block, index) => ({
-      ...(index === 0 && title !== undefined ? { title } : {}),
-      description: block === '' ? '\u200b' : block,
-      ...(index === 0 && picture ? { image: { url: `attachment://${picture.name}` } } : {}),
-    })),
-    components: rows.map((components) => ({ type: ComponentType.ActionRow, components })),
-    files: picture
-      ? [{ attachment: Buffer.from(picture.bytes), name: picture.name, description: cut(picture.alt, 1024) }]
-      : [],
+    content: contentOf(screen, job),
+    embeds: screen.reply && text ? embedsOf(text, { weight: heaviest(screen.reply.findings), job, picture }) : [],
+    components: rows.map((components) => ({ type: ComponentType.ActionRow, components: [...components] })),
+    files: [picture, file].flatMap((each) => (each ? [sent(each)] : [])),
     attachments: [],
   };
 }
 
-function askingText({ asking, command }: Screen): string {
-  if (!asking) return '';
-  const more = asking.questions.length > 1 ? asking.questions.map(({ brief }) => `- ${harmless(brief)}`) : [];
-  const hints = asking.choices.flatMap(({ label, hint }) => (hint ? [`-# ${harmless(label)}: ${harmless(hint)}`] : []));
-  return [
-    `-# ${command}`,
-    `**${harmless(asking.prompt)}**`,
-    ...(more.length > 0 ? more : asking.choices.length === 0 ? [`-# ${harmless(asking.question.accepts)}`] : []),
-    ...hints,
-  ].join('\n');
-}
-
-type Button = InteractionButtonComponentData;
-
-const button = (label: string, press: Press, style: ButtonStyle = ButtonStyle.Secondary): Button => ({
-  type: ComponentType.Button,
-  style: style as Button['style'],
-  label: label.length > 80 ? `${label.slice(0, 79)}…` : label,
-  customId: customId(press),
+const sent = ({ name, bytes, alt }: Enclosed) => ({
+  attachment: Buffer.from(bytes),
+  name,
+  description: clipped(visible(alt), 1024),
 });
 
-function rowsOf(screen: Screen, talk: string): (Button | StringSelectMenuComponentData)[][] {
-  const at = { talk, turn: screen.revision };
-  if (screen.asking) return askingRows(screen.asking, at);
-  const standing = [
-    button('Show the working', { act: 'working', ...at }),
-    ...(screen.reply?.suggestions ?? [])
-      .slice(0, buttonsInRow - 1)
-      .map(({ label, command }) => button(label, { act: 'start', command })),
-  ];
-  const given = (screen.given ?? []).slice(0, 25);
-  const change: StringSelectMenuComponentData = {
-    type: ComponentType.StringSelect,
-    customId: customId({ act: 'change', ...at }),
-    placeholder: 'Change an answer',
-    options: given.map(({ id, brief, shown }) => ({
-      label: cut(brief, 100),
-      description: cut(shown.replace(/\n/g, ' '), 100),
-      value: id,
-    })),
-  };
-  return [standing, ...(given.length > 0 ? [[change]] : [])];
+function embedsOf(
+  { title, blocks }: ReturnType<typeof replyText>,
+  { weight, job, picture }: Around & { readonly weight: Weight },
+): Message['embeds'] {
+  const shown = blocks.length > 0 ? blocks : [''];
+  return shown.map((description, index) => ({
+    ...(index === 0 && title !== undefined ? { title } : {}),
+    ...(description === '' ? {} : { description }),
+    color: colours[weight],
+    ...(index === 0 && picture ? { image: { url: `attachment://${picture.name}` } } : {}),
+    ...(index === shown.length - 1 && job !== undefined
+      ? { footer: { text: clipped(visible(job), limits.footer) } }
+      : {}),
+  }));
 }
 
-function askingRows(asking: Asking, at: { talk: string; turn: number }): (Button | StringSelectMenuComponentData)[][] {
-  const { question, choices } = asking;
-  const several = question.widget.kind === 'several';
-  const typed = question.widget.kind === 'text' || question.growing !== undefined;
-  const asButtons = !several && choices.length <= buttonsInRow * 2;
-  const standing = [
-    ...(typed ? [button(choices.length > 0 ? 'Type it' : 'Answer', { act: 'form', ...at }, ButtonStyle.Primary)] : []),
-    button("Don't know", { act: 'not-known', ...at }),
-    button('Why', { act: 'why', ...at }),
-    ...(asking.canGoBack ? [button('Back', { act: 'back', ...at })] : []),
-  ];
-  if (choices.length === 0) return [standing];
-  if (!asButtons) return [[menu(asking, at, several)], standing];
-  const rows: Button[][] = [];
-  choices.forEach((choice, index) => {
-    if (index % buttonsInRow === 0) rows.push([]);
-    rows.at(-1)?.push(button(choice.label, { act: 'answer', ...at, choice: String(index) }, ButtonStyle.Primary));
-  });
-  return [...rows, standing];
+function contentOf({ asking, notes, noted = [], given = [], command }: Screen, job: string | undefined): string {
+  const readBack = ({ brief, shown }: Given) => harmless(`${brief}: ${shown}`.replace(/\s+/g, ' '));
+  const said = [...noted.map((each) => `Noted. ${readBack(each)}`), ...notes.map(harmless)];
+  if (!asking) return clipped(said.join('\n'), limits.content);
+  const place = `-# /${[command, ...(job === undefined ? [] : [harmless(job)])].join(' · ')}`;
+  const earlier = given
+    .filter(({ id }) => !noted.some((each) => each.id === id))
+    .map((each) => readBack({ ...each, shown: each.shown.replace(/, taken as .*$/s, '') }));
+  const head = [place, ...(earlier.length > 0 ? [`-# So far: ${shortList(earlier)}`] : []), ...said];
+  const question = questionText(asking);
+  // The question itself must stand whole; what was said before gives way.
+  return [clipped(head.join('\n'), Math.max(0, limits.content - question.length - 1)), question].join('\n');
 }
 
-const menu = (
-  { choices, question }: Asking,
-  at: { talk: string; turn: number },
-  several: boolean,
-): StringSelectMenuComponentData => {
-  const offered = choices.slice(0, several ? 24 : 25);
-  return {
-    type: ComponentType.StringSelect,
-    customId: customId({ act: 'pick', ...at }),
-    placeholder: cut(question.brief, 150),
-    minValues: 1,
-    maxValues: several ? offered.length : 1,
-    options: [
-      ...offered.map(({ id, label, hint }: Choice) => ({
-        label: cut(label, 100),
-        value: id,
-        ...(hint ? { description: cut(hint, 100) } : {}),
-      })),
-      ...(several ? [{ label: 'None of these', value: 'none' }] : []),
-    ],
-  };
-};
+const mostSoFar = 200;
+
+/** The latest of a list that fit, the earlier ones counted. */
+function shortList(items: readonly string[]): string {
+  const kept: string[] = [];
+  let used = 0;
+  for (const item of items.toReversed()) {
+    used += item.length + 3;
+    if (kept.length > 0 && used > mostSoFar) break;
+    kept.unshift(clipped(item, 80));
+  }
+  const more = items.length - kept.length;
+  return [...(more > 0 ? [`${more} more`] : []), ...kept].join(' · ');
+}
+
+function questionText({ questions, prompt, question, choices, now }: Asking): string {
+  const prompts = questions.length > 1 ? questions.map((each) => each.prompt) : [prompt];
+  const hints = choices.flatMap(({ label, hint }) => (hint ? [`-# ${harmless(label)}: ${harmless(hint)}`] : []));
+  return clipped(
+    [
+      ...prompts.map((each) => `**${harmless(each)}**`),
+      ...(now === undefined ? [] : [`Now: ${harmless(now)}`]),
+      ...(questions.length === 1 && choices.length === 0 ? [`-# ${harmless(question.accepts)}`] : []),
+      ...hints,
+    ].join('\n'),
+    limits.content,
+  );
+}

@@ -8,6 +8,7 @@ import {
 } from 'discord.js';
 import type { AnyQuestion } from '#interview/question.ts';
 import type { Action, Command, DeskOption } from '../command.ts';
+import { clipped } from './harmless.ts';
 
 type Registered = RESTPutAPIApplicationCommandsJSONBody[number];
 type Option = NonNullable<Extract<Registered, { options?: unknown }>['options']>[number];
@@ -18,17 +19,15 @@ const mostOptions = 25;
 /** The choice that stands for "don't know" where the options are a fixed list. */
 export const notKnownChoice = { name: "Don't know", value: "don't know" };
 
-const clippedTo = (text: string, length: number): string =>
-  text.length <= length ? text : `${text.slice(0, length - 1)}…`;
-
 function questionOption(question: AnyQuestion): Option {
-  const { id, brief, widget } = question;
-  const option = { type: ApplicationCommandOptionType.String, name: id, description: clippedTo(brief, 100) } as const;
+  const { id, brief, widget, accepts } = question;
+  const description = clipped(widget.kind === 'text' ? `${brief}: ${accepts}` : brief, 100);
+  const option = { type: ApplicationCommandOptionType.String, name: id, description } as const;
   return widget.kind === 'one' && widget.choices.length < mostOptions
     ? {
         ...option,
         choices: [
-          ...widget.choices.map((choice) => ({ name: clippedTo(choice.label, 100), value: choice.id })),
+          ...widget.choices.map((choice) => ({ name: clipped(choice.label, 100), value: choice.id })),
           notKnownChoice,
         ],
       }
@@ -39,7 +38,7 @@ function deskOption({ id, brief, required, choices, suggest }: DeskOption): Opti
   const option = {
     type: ApplicationCommandOptionType.String,
     name: id,
-    description: clippedTo(brief, 100),
+    description: clipped(brief, 100),
     required: required ?? false,
   } as const;
   if (choices) return { ...option, choices: choices.map((choice) => ({ name: choice.label, value: choice.id })) };
@@ -49,7 +48,7 @@ function deskOption({ id, brief, required, choices, suggest }: DeskOption): Opti
 const subcommand = ({ name, summary, options }: Action): Option => ({
   type: ApplicationCommandOptionType.Subcommand,
   name,
-  description: clippedTo(summary, 100),
+  description: clipped(summary, 100),
   options: options.map(deskOption) as never[],
 });
 
@@ -58,7 +57,7 @@ export const registeredCommands = (commands: readonly Command[]): RESTPutAPIAppl
   commands.map((command) => ({
     type: ApplicationCommandType.ChatInput,
     name: command.name,
-    description: clippedTo(command.summary, 100),
+    description: clipped(command.summary, 100),
     contexts: [InteractionContextType.Guild],
     integration_types: [ApplicationIntegrationType.GuildInstall],
     options: optionsOf(command),

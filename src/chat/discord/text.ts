@@ -1,80 +1,119 @@
-import { escapeMarkdown } from 'discord.js';
 import type { Finding, Table } from '#findings/finding.ts';
 import { type Reply, stopsFirst } from '#findings/reply.ts';
-import { citationText, stepText, weightWords } from '../saying.ts';
+import { weightWords } from '../saying.ts';
+import { harmless, speakerName, visible } from './harmless.ts';
 
 /** The platform's limits on one message. */
-const limits = { content: 2000, description: 4096, embeds: 6000 } as const;
+export const limits = { content: 2000, title: 256, description: 4096, embeds: 6000, footer: 200 } as const;
 
-/** Text of ours or theirs made harmless: no formatting, no headings, no lists, no links, no control characters. */
-export const harmless = (text: string): string =>
-  escapeMarkdown([...text].filter((character) => character >= ' ' || character === '\n').join(''), {
-    heading: true,
-    bulletedList: true,
-    numberedList: true,
-    maskedLink: true,
-  }).replace(/&lt;@|<(?=[@#:/])/g, (mark) => (mark === '<' ? '<\u200b' : mark));
-
-/** At most `length` characters, cut at a line end where there is one. */
-export function cut(text: string, length: number): string {
-  if (text.length <= length) return text;
-  const kept = text.slice(0, length - 2);
-  const line = kept.lastIndexOf('\n');
-  return `${line > length / 2 ? kept.slice(0, line) : kept}\n…`;
+/** How words are set: for a message, or as plain text for a file. */
+export interface Style {
+  text(words: string): string;
+  bold(words: string): string;
+  small(words: string): string;
 }
 
-const findingLine = ({ weight, says }: Finding): string => `**${weightWords[weight]}:** ${harmless(says)}`;
+export const inMessage: Style = {
+  text: harmless,
+  bold: (words) => `**${words}**`,
+  small: (words) => `-# ${words}`,
+};
+
+export const inFile: Style = { text: visible, bold: (words) => words, small: (words) => words };
+
+/** A finding in a line. A good one needs no word for it; the others say what they are, so that no colour has to. */
+const findingLine = ({ weight, says }: Finding, { text, bold }: Style): string =>
+  `- ${weight === 'good' ? '' : `${bold(`${weightWords[weight]}:`)} `}${text(says)}`;
 
 /** A table as lines a phone can show: the first column in bold, the rest after it. */
-export const tableLines = ({ title, columns, rows }: Table): string =>
-  [
-    `**${harmless(title)}**`,
-    ...(columns.length > 2 ? [`-# ${columns.map(harmless).join(' · ')}`] : []),
-    ...rows.map(([first = '', ...rest]) => `**${harmless(first)}** · ${rest.map(harmless).join(' · ')}`),
-  ].join('\n');
+function tableLines({ title, columns, rows }: Table, { text, bold, small }: Style): readonly string[] {
+  const cell = (words: string, column: number) => (columns[column] === 'by' ? speakerName(words) : text(words));
+  return [
+    bold(text(title)),
+    ...(columns.length > 2 ? [small(columns.map(text).join(' · '))] : []),
+    ...rows.map((row) => {
+      const [first = '', ...rest] = row.map(cell);
+      return [bold(first), ...rest.filter((words) => words !== '')].join(' · ');
+    }),
+  ];
+}
 
-/** The blocks of text of a reply: the findings, then tables and what was taken for granted, within the platform's limits. */
-export function replyBlocks(reply: Reply): { title: string; blocks: string[] } {
+/** As many whole lines as fit in a length. */
+function fitted(lines: readonly string[], length: number): readonly string[] {
+  const kept: string[] = [];
+  let used = -1;
+  for (const line of lines) {
+    used += line.length + 1;
+    if (used > length) break;
+    kept.push(line);
+  }
+  return kept;
+}
+
+/** A reply as the text of a message. */
+export interface ReplyText {
+  /** Absent where the headline is too long for one; it then leads the first block. */
+  readonly title: string | undefined;
+  readonly blocks: readonly string[];
+  /** False when something had to be left out. */
+  readonly whole: boolean;
+}
+
+/** What stands at the end of a reply that does not fit. `more` says where the rest is. */
+const usualMore = 'Press Show everything for the rest.';
+
+/** The lines of a reply after its headline: its findings; then its tables and what was taken for granted. */
+function replyLines(reply: Reply, style: Style): { first: readonly string[]; second: readonly string[] } {
   const findings = stopsFirst(reply.findings);
   const tables = [...findings.flatMap(({ table }) => (table ? [table] : [])), ...(reply.tables ?? [])];
   const assumed = reply.assumed ?? [];
-  const first = findings.map(findingLine).join('\n');
-  const second = [
-    ...tables.map(tableLines),
-    ...(assumed.length > 0
-      ? [['**Taken for granted**', ...assumed.map((line) => `- ${harmless(line)}`)].join('\n')]
-      : []),
-  ].join('\n\n');
-  const title = cut(harmless(reply.headline), 256);
-  const room = limits.embeds - title.length - 200;
-  const firstCut = cut(first, Math.min(limits.description, room));
-  const secondCut = cut(second, Math.min(limits.description, Math.max(0, room - firstCut.length)));
-  return { title, blocks: [firstCut, secondCut].filter((block) => block.trim() !== '' && block.trim() !== '…') };
+  return {
+    first: findings.map((finding) => findingLine(finding, style)),
+    second: [
+      ...tables.flatMap((table) => ['', ...tableLines(table, style)]),
+      ...(assumed.length > 0
+        ? ['', style.bold('Taken for granted'), ...assumed.map((line) => `- ${style.text(line)}`)]
+        : []),
+    ],
+  };
 }
 
-/** The working of a reply, with sources: as one text. */
-export const workingLines = (reply: Reply): string =>
-  stopsFirst(reply.findings)
-    .filter(({ working, sources }) => working.length + sources.length > 0)
-    .map(({ id, working, sources }) =>
-      [
-        `**${harmless(id)}**`,
-        ...working.map((step) => `- ${harmless(stepText(step))}`),
-        ...sources.map((citation) => `-# from: ${harmless(citationText(citation))}`),
-      ].join('\n'),
-    )
-    .join('\n');
+/** A whole reply as plain text, for a file. */
+export function plainReply(reply: Reply): string {
+  const { first, second } = replyLines(reply, inFile);
+  return [visible(reply.headline), '', ...first, ...second].join('\n');
+}
 
-/** Long text in pieces that each fit a message. */
-export function pieces(text: string, length: number = limits.content): string[] {
+/** The text of a reply within the platform's limits. */
+export function replyText(reply: Reply, more = usualMore): ReplyText {
+  const leftOut = inMessage.small(`There is more than fits here. ${more}`);
+  const headline = harmless(reply.headline);
+  const title = headline.length <= limits.title ? headline : undefined;
+  const { first: findings, second } = replyLines(reply, inMessage);
+  const first = [...(title === undefined ? [`**${headline}**`] : []), ...findings];
+  const room = limits.embeds - limits.footer - (title?.length ?? 0);
+  const firstKept = fitted(first, Math.min(limits.description, room) - leftOut.length - 1);
+  const firstBlock = firstKept.join('\n');
+  const rest = Math.min(limits.description, room - firstBlock.length) - leftOut.length - 1;
+  const secondKept = firstKept.length < first.length ? [] : fitted(second, rest);
+  const whole = firstKept.length + secondKept.length === first.length + second.length;
+  const secondBlock = [...secondKept, ...(whole ? [] : [leftOut])].join('\n').trim();
+  return { title, blocks: [firstBlock, secondBlock].filter((block) => block !== ''), whole };
+}
+
+/** Long text in pieces that each fit a message, broken between lines where there is a place. */
+export function pieces(text: string, length: number = limits.content): readonly string[] {
   const parts: string[] = [];
   let part = '';
-  for (const line of text.split('\n')) {
+  // A character may take two places, so half as many are sure to fit.
+  const long = new RegExp(`[^]{1,${Math.floor(length / 2)}}`, 'gu');
+  const whole = (line: string) => (line.length > length ? (line.match(long) ?? []) : [line]);
+  for (const line of text.split('\n').flatMap(whole)) {
     if (part !== '' && part.length + line.length + 1 > length) {
       parts.push(part);
       part = '';
     }
-    part += `${part === '' ? '' : '\n'}${cut(line, length)}`;
+    part += part === '' ? line : `\n${line}`;
   }
-  return part === '' ? parts : [...parts, part];
+  return part.trim() === '' ? parts : [...parts, part];
 }

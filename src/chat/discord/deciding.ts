@@ -1,0 +1,59 @@
+import type { ChatInputCommandInteraction } from 'discord.js';
+import { SheetTrouble } from '#store/sheet-trouble.ts';
+import type { ScopedStore } from '#store/store.ts';
+import type { DeskCommand } from '../command.ts';
+import { begin } from '../conversation.ts';
+import { type Answerable, type Decision, say } from './decision.ts';
+import { deskOf, type House, speakerOf } from './house.ts';
+import { decidedPress } from './pressing.ts';
+
+/** Settles what is done, and keeps it together with the mark that this event was seen, or not at all. */
+export function decided(house: House, store: ScopedStore, interaction: Answerable): Decision {
+  try {
+    return store.together((): Decision => {
+      if (house.store.seenBefore(interaction.id)) return { does: 'nothing' };
+      return interaction.isChatInputCommand()
+        ? decidedCommand(house, store, interaction)
+        : decidedPress(house, store, interaction);
+    });
+  } catch (error) {
+    if (error instanceof SheetTrouble) return say(error.message);
+    throw error;
+  }
+}
+
+type Options = Pick<ChatInputCommandInteraction['options'], 'getString'>;
+
+const givenOf = (ids: readonly { readonly id: string }[], options: Options): Readonly<Record<string, string>> =>
+  Object.fromEntries(
+    ids.flatMap(({ id }) => {
+      const text = options.getString(id);
+      return text === null ? [] : [[id, text]];
+    }),
+  );
+
+function decidedCommand(house: House, store: ScopedStore, interaction: ChatInputCommandInteraction): Decision {
+  const command = house.commands.find(({ name }) => name === interaction.commandName);
+  if (!command) return say('This command is no longer here. Type / to see those that are.');
+  if (command.kind === 'desk') return decidedDesk(house, store, command, interaction);
+  const given = givenOf(command.takes, interaction.options);
+  const screen = begin(store, command, given, speakerOf(interaction));
+  const fromTheSheet = screen.reply !== undefined && Object.keys(given).length === 0;
+  const notes = fromTheSheet
+    ? ['Answered from what this job’s sheet holds already. Change an answer below, or use /job open for a clean sheet.']
+    : [];
+  return { does: 'show', screen: { ...screen, notes: [...screen.notes, ...notes] }, where: 'new' };
+}
+
+function decidedDesk(
+  house: House,
+  store: ScopedStore,
+  command: DeskCommand,
+  interaction: ChatInputCommandInteraction,
+): Decision {
+  const name = interaction.options.getSubcommand(false) ?? '';
+  const action = command.actions.find((each) => each.name === name);
+  if (!action) return say(`/${command.name} ${name} is no longer here. Type /${command.name} to see what is.`);
+  const reply = action.act(deskOf(house, store, speakerOf(interaction)), givenOf(action.options, interaction.options));
+  return { does: 'show', screen: { revision: 0, command: command.name, notes: [], reply }, where: 'new' };
+}

@@ -1,0 +1,43 @@
+import type { BaseInteraction } from 'discord.js';
+import type { ScopedStore, Store } from '#store/store.ts';
+import { unitsOf } from '../answers.ts';
+import type { AnswerCommand, Command, Desk, Speaker } from '../command.ts';
+import type { ChartPictures } from './chart-pictures.ts';
+import type { TypedBefore } from './typed-before.ts';
+
+/** What the Discord side works with. */
+export interface House {
+  readonly store: Store;
+  readonly commands: readonly Command[];
+  readonly pictures: ChartPictures;
+  readonly typed: TypedBefore;
+  /** Milliseconds an answer waits for its chart; after that it goes without, and the chart is put in when it is there. */
+  readonly patience: number;
+}
+
+/** The platform gives three seconds; half of it is left for the way there and back. */
+export const usualPatience = 1500;
+
+export const whoOf = ({ user }: Pick<BaseInteraction, 'user'>): string => `<@${user.id}>`;
+
+export const speakerOf = (interaction: Pick<BaseInteraction, 'user' | 'channelId'>): Speaker => ({
+  channel: interaction.channelId ?? 'direct',
+  who: whoOf(interaction),
+});
+
+export const deskOf = ({ commands }: House, store: ScopedStore, speaker: Speaker): Desk => ({
+  store,
+  speaker,
+  commands,
+  telling: { units: unitsOf(store) },
+});
+
+export const answering = ({ commands }: House): readonly AnswerCommand<unknown>[] =>
+  commands.filter((command) => command.kind === 'answer');
+
+/** The job a talk is about, as it stands on a message. */
+export function jobOf(store: ScopedStore, talk: string): string | undefined {
+  const number = store.talk(talk)?.sheet;
+  const sheet = number === undefined ? undefined : store.findSheet(number);
+  return sheet && `Job ${sheet.number}, ${sheet.name ?? 'no name yet'}`;
+}

@@ -1,0 +1,107 @@
+import {
+  ButtonStyle,
+  ComponentType,
+  type InteractionButtonComponentData,
+  type StringSelectMenuComponentData,
+} from 'discord.js';
+import type { Choice } from '#interview/question.ts';
+import type { Asking, Screen } from '../screen.ts';
+import { isTyped, noneOfThese } from './form.ts';
+import { clipped, visible } from './harmless.ts';
+import { customId, type Press } from './press.ts';
+
+type Button = InteractionButtonComponentData;
+type Row = readonly (Button | StringSelectMenuComponentData)[];
+type At = Pick<Press, 'talk' | 'turn'>;
+
+/** The platform's limits: buttons in a row, characters on one, choices in a menu, characters in one. */
+const most = { buttonsInRow: 5, label: 80, choices: 25, choiceText: 100, placeholder: 150 } as const;
+
+/** More than two rows of buttons do not fit a phone held in one hand; then a menu serves better. */
+const mostAsButtons = most.buttonsInRow * 2;
+
+const line = (text: string): string => visible(text).replace(/\s+/g, ' ').trim();
+
+const button = (label: string, press: Press, style: ButtonStyle = ButtonStyle.Secondary): Button => ({
+  type: ComponentType.Button,
+  style: style as Button['style'],
+  label: clipped(line(label), most.label),
+  customId: customId(press),
+});
+
+/** The buttons and menus under a screen, row by row. */
+export function rowsOf(screen: Screen, talk: string, whole: boolean): readonly Row[] {
+  const at = { talk, turn: screen.revision };
+  return screen.asking ? askingRows(screen.asking, at) : answeredRows(screen, at, whole);
+}
+
+function answeredRows({ reply, given = [] }: Screen, at: At, whole: boolean): readonly Row[] {
+  const standing = [
+    button('Show the working', { act: 'working', ...at }),
+    ...(whole ? [] : [button('Show everything', { act: 'everything', ...at })]),
+  ];
+  const next = (reply?.suggestions ?? [])
+    .slice(0, most.buttonsInRow - standing.length)
+    .map(({ label, command }) => button(label, { act: 'start', ...at, choice: command }));
+  const change: StringSelectMenuComponentData = {
+    type: ComponentType.StringSelect,
+    customId: customId({ act: 'change', ...at }),
+    placeholder: 'Change an answer',
+    options: given.slice(0, most.choices).map(({ id, brief, shown }) => ({
+      label: clipped(line(brief), most.choiceText),
+      description: clipped(line(shown), most.choiceText),
+      value: id,
+    })),
+  };
+  return [[...standing, ...next], ...(given.length > 0 ? [[change]] : [])];
+}
+
+/** Whether the choices stand as buttons rather than in a menu. */
+const standAsButtons = ({ choices, question }: Asking): boolean =>
+  question.widget.kind !== 'several' && choices.length <= mostAsButtons;
+
+function askingRows(asking: Asking, at: At): readonly Row[] {
+  const { choices, questions } = asking;
+  const typed = questions.some(isTyped) || choices.length > most.choices;
+  const standing = [
+    ...(typed ? [button(choices.length > 0 ? 'Type it' : 'Answer', { act: 'form', ...at }, ButtonStyle.Primary)] : []),
+    button("Don't know", { act: 'not-known', ...at }),
+    button('Why', { act: 'why', ...at }),
+    ...(asking.canGoBack ? [button('Back', { act: 'back', ...at })] : []),
+  ];
+  if (choices.length === 0) return [standing];
+  return standAsButtons(asking) ? [...choiceRows(choices, at), standing] : [[menu(asking, at)], standing];
+}
+
+function choiceRows(choices: readonly Choice[], at: At): readonly Row[] {
+  const rows: Button[][] = [];
+  choices.forEach(({ id, label }, index) => {
+    if (index % most.buttonsInRow === 0) rows.push([]);
+    const style = id === 'done' ? ButtonStyle.Success : ButtonStyle.Primary;
+    rows.at(-1)?.push(button(label, { act: 'answer', ...at, choice: String(index) }, style));
+  });
+  return rows;
+}
+
+function menu({ choices, question }: Asking, at: At): StringSelectMenuComponentData {
+  const several = question.widget.kind === 'several';
+  const offered = choices.slice(0, several ? most.choices - 1 : most.choices);
+  return {
+    type: ComponentType.StringSelect,
+    customId: customId({ act: 'pick', ...at }),
+    placeholder: clipped(
+      line(several ? `${question.brief}: pick all that fit` : `${question.brief}: pick one`),
+      most.placeholder,
+    ),
+    minValues: 1,
+    maxValues: several ? offered.length : 1,
+    options: [
+      ...offered.map(({ id, label, hint }) => ({
+        label: clipped(line(label), most.choiceText),
+        value: id,
+        ...(hint ? { description: clipped(line(hint), most.choiceText) } : {}),
+      })),
+      ...(several ? [noneOfThese] : []),
+    ],
+  };
+}

@@ -1,0 +1,76 @@
+import { type Client, DiscordAPIError, Events, type Interaction, MessageFlags } from 'discord.js';
+import { decided } from './deciding.ts';
+import type { Answerable } from './decision.ts';
+import type { House } from './house.ts';
+import { type Log, loggable } from './log.ts';
+import { suggestions } from './suggestions.ts';
+import { tell } from './telling.ts';
+
+/** What answers the events of a client. */
+export interface Service {
+  /** Resolves when everything acknowledged so far is finished. */
+  finished(): Promise<void>;
+}
+
+/** Answers everything the client hears from now on. */
+export function serve(client: Client, house: House, log: Log): Service {
+  const underWay = new Set<Promise<void>>();
+  client.on(Events.Error, (error) => log('error', 'client error', loggable(error)));
+  client.on(Events.Warn, (message) => log('warn', message));
+  client.on(Events.InteractionCreate, (interaction) => {
+    const arrived = performance.now();
+    const work = answered(house, log, interaction).then(
+      () => log('debug', 'answered', { to: nameOf(interaction), ms: Math.round(performance.now() - arrived) }),
+      (error: unknown) => apologise(log, interaction, error),
+    );
+    underWay.add(work);
+    void work.finally(() => underWay.delete(work));
+  });
+  return {
+    async finished() {
+      while (underWay.size > 0) await Promise.allSettled(underWay);
+    },
+  };
+}
+
+const nameOf = (interaction: Interaction): string =>
+  interaction.isCommand() || interaction.isAutocomplete() ? `/${interaction.commandName}` : 'a press';
+
+async function answered(house: House, log: Log, interaction: Interaction): Promise<void> {
+  const answerable = isAnswerable(interaction);
+  if (!interaction.inGuild()) {
+    if (!answerable) return;
+    await interaction.reply({ content: 'Use this in your crew’s server: a job belongs to a crew.', flags: 64 });
+    return;
+  }
+  const store = house.store.scoped(interaction.guildId);
+  if (interaction.isAutocomplete()) return interaction.respond(suggestions(house, store, interaction));
+  if (answerable) await tell({ house, store, log, interaction }, decided(house, store, interaction));
+}
+
+const isAnswerable = (interaction: Interaction): interaction is Answerable =>
+  interaction.isChatInputCommand() ||
+  interaction.isButton() ||
+  interaction.isStringSelectMenu() ||
+  interaction.isModalSubmit();
+
+/** Why the platform would not take an answer, where an operator can do something about it. */
+const meanings: Readonly<Record<number, string>> = {
+  10062: 'the answer came later than the platform waits: is the machine busy, or its clock or network slow?',
+  40060: 'it was answered already: does a second copy run with the same token?',
+};
+
+async function apologise(log: Log, interaction: Interaction, error: unknown): Promise<void> {
+  const code = error instanceof DiscordAPIError ? Number(error.code) : 0;
+  log('error', 'an event could not be answered', {
+    to: nameOf(interaction),
+    ...loggable(error),
+    meaning: meanings[code],
+    age: Date.now() - interaction.createdTimestamp,
+  });
+  if (code in meanings || !isAnswerable(interaction)) return;
+  const content = 'Something of ours went wrong. Nothing you answered before is lost; try that once more.';
+  const message = { content, flags: MessageFlags.Ephemeral } as const;
+  const sent = interaction.replied || interaction.deferred ? interaction.followUp(message) : interaction.reply(message);
+  await sent.catch((again: unknown) => log('error', 'could not say so', loggable(again)));
+}

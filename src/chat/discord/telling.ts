@@ -1,0 +1,160 @@
+import { MessageFlags, PermissionFlagsBits } from 'discord.js';
+import type { Reply } from '#findings/reply.ts';
+import type { ScopedStore } from '#store/store.ts';
+import type { Screen } from '../screen.ts';
+import type { Answerable, Decision } from './decision.ts';
+import { harmless } from './harmless.ts';
+import { type House, jobOf } from './house.ts';
+import { type Log, loggable } from './log.ts';
+import { type Enclosed, type Message, messageOf } from './message.ts';
+import { inFile, pieces, plainReply, replyText } from './text.ts';
+import { workingText } from './working.ts';
+
+/** Where something is told, and with what. */
+interface Telling {
+  readonly house: House;
+  readonly store: ScopedStore;
+  readonly log: Log;
+  readonly interaction: Answerable;
+}
+
+/** Sends what was decided. */
+export async function tell(telling: Telling, decision: Decision): Promise<void> {
+  const { interaction } = telling;
+  switch (decision.does) {
+    case 'nothing':
+      return;
+    case 'say':
+      await interaction.reply({ content: decision.text, flags: MessageFlags.Ephemeral });
+      return;
+    case 'ask':
+      if (!interaction.isModalSubmit()) await interaction.showModal(decision.form);
+      return;
+    case 'explain':
+      return explain(telling, decision);
+    case 'show':
+      return show(telling, decision);
+  }
+}
+
+const mayAttach = ({ appPermissions }: Answerable): boolean => appPermissions.has(PermissionFlagsBits.AttachFiles);
+
+const pleaseAllow = 'Allow this bot to attach files in this channel to see it.';
+
+/** Shows a screen at once, its picture with it if it is drawn in time and put in afterwards if not. */
+async function show(telling: Telling, { screen, where }: Extract<Decision, { does: 'show' }>): Promise<void> {
+  const { house, store, interaction } = telling;
+  const chart = screen.reply?.chart;
+  const drawing = chart && mayAttach(interaction) ? house.pictures.of(chart) : undefined;
+  const drawn = drawing && (await settledWithin(house.patience, drawing));
+  if (drawn?.outcome === 'failed') telling.log('error', 'a chart could not be drawn', loggable(drawn.error));
+  const lacking = !chart
+    ? []
+    : !mayAttach(interaction)
+      ? [`The chart is left out. ${pleaseAllow}`]
+      : drawing === undefined
+        ? ['The chart is left out: too many are being drawn just now.']
+        : drawn?.outcome === 'failed'
+          ? ['The chart is left out: it could not be drawn.']
+          : drawn?.outcome === 'late'
+            ? ['The chart follows.']
+            : [];
+  const job = screen.talk === undefined ? undefined : jobOf(store, screen.talk);
+  const cutShort = screen.talk === undefined && screen.reply !== undefined && !replyText(screen.reply).whole;
+  const whole = cutShort && screen.reply ? wholeText(screen.command, screen.reply) : undefined;
+  const file = whole && mayAttach(interaction) ? whole.file : undefined;
+  const around = { job, file, picture: drawn?.outcome === 'done' ? asPicture(screen, drawn.value) : undefined };
+  await put(interaction, messageOf({ ...screen, notes: [...screen.notes, ...lacking] }, around), where);
+  if (whole && !file) await inPieces(interaction, whole.text, 'further');
+  if (drawing && drawn?.outcome === 'late') await putLatePicture(telling, screen, { job, file, drawing });
+}
+
+/** Puts a message where it belongs: a new one, or the one that was pressed changed. */
+async function put(interaction: Answerable, message: Message, where: 'new' | 'in place'): Promise<void> {
+  const { attachments: _, ...fresh } = message;
+  if (where === 'in place' && interaction.isMessageComponent()) await interaction.update(message);
+  else if (where === 'in place' && interaction.isModalSubmit() && interaction.isFromMessage()) {
+    await interaction.update(message);
+  } else await interaction.reply(fresh);
+}
+
+/** Puts in a picture that took too long, unless the conversation has gone on meanwhile. */
+async function putLatePicture(
+  { store, interaction, log }: Telling,
+  screen: Screen,
+  { drawing, ...around }: { drawing: Promise<Uint8Array>; job: string | undefined; file: Enclosed | undefined },
+): Promise<void> {
+  const stillShown = () => screen.talk === undefined || store.talk(screen.talk)?.revision === screen.revision;
+  try {
+    const picture = asPicture(screen, await drawing);
+    if (stillShown()) await interaction.editReply(messageOf(screen, { ...around, picture }));
+  } catch (error) {
+    log('error', 'a chart could not be put in afterwards', loggable(error));
+    const notes = [...screen.notes, 'The chart is left out: it could not be drawn.'];
+    if (stillShown()) await interaction.editReply(messageOf({ ...screen, notes }, around));
+  }
+}
+
+const asPicture = ({ command, reply }: Screen, bytes: Uint8Array): Enclosed => ({
+  name: `${command}.png`,
+  bytes,
+  alt: reply?.chart?.alt ?? '',
+});
+
+type Settled<T> =
+  | { readonly outcome: 'done'; readonly value: T }
+  | { readonly outcome: 'failed'; readonly error: unknown }
+  | { readonly outcome: 'late' };
+
+async function settledWithin<T>(milliseconds: number, work: Promise<T>): Promise<Settled<T>> {
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<Settled<T>>((resolve) => {
+    timer = setTimeout(() => resolve({ outcome: 'late' }), milliseconds);
+  });
+  const settled = work.then(
+    (value): Settled<T> => ({ outcome: 'done', value }),
+    (error: unknown): Settled<T> => ({ outcome: 'failed', error }),
+  );
+  const first = await Promise.race([settled, late]);
+  clearTimeout(timer);
+  return first;
+}
+
+/** More messages than this are a wall of text; a file reads better then. */
+const mostPieces = 4;
+
+async function explain(
+  { interaction }: Telling,
+  { what, reply, command }: Extract<Decision, { does: 'explain' }>,
+): Promise<void> {
+  const text = what === 'working' ? workingText(reply) : undefined;
+  if (text !== undefined && (pieces(text).length <= mostPieces || !mayAttach(interaction))) {
+    return inPieces(interaction, text, 'first');
+  }
+  const whole = wholeText(command, reply);
+  if (!mayAttach(interaction)) return inPieces(interaction, whole.text, 'first');
+  const { name, bytes, alt } = whole.file;
+  await interaction.reply({
+    content: 'The whole answer with its working is in the file.',
+    files: [{ attachment: Buffer.from(bytes), name, description: alt }],
+    flags: MessageFlags.Ephemeral,
+  });
+}
+
+/** Text for one person, in as many messages as it takes. */
+async function inPieces(interaction: Answerable, text: string, place: 'first' | 'further'): Promise<void> {
+  const [first, ...rest] = pieces(text);
+  const message = (content: string) => ({ content, flags: MessageFlags.Ephemeral }) as const;
+  if (first !== undefined && place === 'first') await interaction.reply(message(first));
+  for (const piece of place === 'first' ? rest : pieces(text)) await interaction.followUp(message(piece));
+}
+
+/** Everything a reply holds as plain text, for a file or for messages. */
+function wholeText(command: string, reply: Reply): { text: string; file: Enclosed } {
+  const working = reply.findings.length > 0 ? ['', '', 'Working', workingText(reply, inFile)] : [];
+  const text = [plainReply(reply), ...working].join('\n');
+  return {
+    text: harmless(text),
+    file: { name: `${command}.txt`, bytes: Buffer.from(text), alt: 'The whole answer as text' },
+  };
+}

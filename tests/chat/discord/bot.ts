@@ -1,0 +1,65 @@
+import { type Client, Events } from 'discord.js';
+import { chartPictures, drawnChart } from '#chat/discord/chart-pictures.ts';
+import { type House, usualPatience } from '#chat/discord/house.ts';
+import { type Log, logTo } from '#chat/discord/log.ts';
+import { register } from '#chat/discord/register.ts';
+import { serve } from '#chat/discord/serve.ts';
+import { typedBefore } from '#chat/discord/typed-before.ts';
+import { commands } from '#commands/index.ts';
+import { openStore, type Store } from '#store/store.ts';
+import { clientFor } from '../../support/stand-in/client.ts';
+import type { StandIn } from '../../support/stand-in/stand-in.ts';
+
+/** Fanwright in Discord, inside the test: the real client, the real records. */
+export interface Bot {
+  readonly client: Client<true>;
+  readonly store: Store;
+  /** What it logged of warnings and errors; most tests expect nothing. */
+  readonly logged: readonly Readonly<Record<string, unknown>>[];
+  /** Ends it as a restart would: what was acknowledged is finished, the records are closed. */
+  stop(): Promise<void>;
+}
+
+export interface BotOptions {
+  /** The file the records are in; in memory if not said. */
+  readonly file?: string;
+  readonly commands?: House['commands'];
+  /** Draws a chart; as in earnest if not said. */
+  readonly draw?: typeof drawnChart;
+  readonly patience?: number;
+  readonly guild?: string;
+}
+
+export async function startBot(standIn: StandIn, options: BotOptions = {}): Promise<Bot> {
+  const { draw = drawnChart, patience = usualPatience } = options;
+  const store = openStore(options.file ?? ':memory:');
+  const logged: Record<string, unknown>[] = [];
+  const log: Log = logTo(
+    (line) => logged.push(JSON.parse(line)),
+    'warn',
+    () => new Date(0),
+  );
+  const client = clientFor(standIn);
+  const house = {
+    store,
+    commands: options.commands ?? commands,
+    pictures: chartPictures(draw),
+    patience,
+    typed: typedBefore(),
+  };
+  const service = serve(client, house, log);
+  const ready = new Promise<Client<true>>((resolve) => client.once(Events.ClientReady, resolve));
+  await client.login(standIn.token);
+  const readyClient = await ready;
+  await register(readyClient, { store, commands: house.commands, guild: options.guild, log });
+  return {
+    client: readyClient,
+    store,
+    logged,
+    async stop() {
+      await service.finished();
+      await client.destroy();
+      store.close();
+    },
+  };
+}
