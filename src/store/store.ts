@@ -1,5 +1,5 @@
 import { backUp } from './backup.ts';
-import { makeRoomFor, openDatabase, removeCopiesBeforeUpdates } from './database.ts';
+import { makeRoomFor, openDatabase } from './database.ts';
 import { type Erasing, erasing } from './erase.ts';
 import { type Facts, facts } from './facts.ts';
 import { type Forgetting, forgetting } from './forget.ts';
@@ -15,6 +15,7 @@ import { type Settings, settings } from './settings.ts';
 import { type Sheets, sheets } from './sheets.ts';
 import { type Shelf, shelf } from './shelf.ts';
 import { type Talks, talks } from './talks.ts';
+import { traceless } from './traces.ts';
 import { StoreTrouble } from './trouble.ts';
 import { type WalkEvents, walkEvents } from './walk-events.ts';
 
@@ -90,22 +91,7 @@ function tidyUp(store: Store): void {
 
 function storeIn(file: string, { now, unlock }: { now: () => Date; unlock: () => void }): Store {
   const db = openDatabase(file);
-  const whole = queries(db, file, now);
-
-  /**
-   * Overwriting deleted rows is not enough: a row that was moved when its page filled up leaves a copy in the unused part
-   * of the page (measured: in eight files of thirty). Writing the file anew leaves nothing, and emptying the log takes the rest.
-   */
-  const clearTraces = (): void => {
-    if (db.memory) return;
-    removeCopiesBeforeUpdates(file);
-    whole.change('VACUUM');
-    const [log] = whole.all<{ busy: number }>('PRAGMA wal_checkpoint(TRUNCATE)');
-    if (log?.busy !== 0) {
-      const says = `The records are deleted, but another program holds ${file} and traces stay in its log, so close that program and start Fanwright again.`;
-      throw new StoreTrouble('locked', says);
-    }
-  };
+  const { whole, onErased } = traceless(db, file, queries(db, file, now));
 
   const scopes = (): string[] =>
     whole.all<{ scope: string }>('SELECT scope FROM crews ORDER BY scope').map(({ scope }) => scope);
@@ -130,10 +116,10 @@ function storeIn(file: string, { now, unlock }: { now: () => Date; unlock: () =>
         ...walkEvents(kept),
         ...photos(kept),
         ...retention(kept),
-        ...erasing(kept, clearTraces),
+        ...erasing(kept, onErased),
         ...forgetting(kept, {
           unguarded: (work) => whole.together(() => withoutGuards(db, work)),
-          onErased: clearTraces,
+          onErased,
         }),
         sheetAsJson: (sheet) => sheetRecord(kept, sheet),
         together: kept.together,
@@ -148,7 +134,7 @@ function storeIn(file: string, { now, unlock }: { now: () => Date; unlock: () =>
         sheets: gone.reduce((sum, { sheets: each }) => sum + each, 0),
         talks: gone.reduce((sum, { talks: each }) => sum + each, 0),
       };
-      if (total.sheets > 0) clearTraces();
+      if (total.sheets > 0) onErased();
       return total;
     },
 

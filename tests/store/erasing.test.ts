@@ -83,12 +83,23 @@ describe('erasing a job', () => {
     browser.close();
   });
 
-  it('is refused inside other work, which could still be undone', () => {
-    const store = storeAt(join(folder(), 'records.sqlite'));
-    const crew = store.scoped('crew');
-    const { number } = crew.openSheet({ ...ladder, name: 'Elm' });
-    expect(() => crew.together(() => crew.eraseSheet(number))).toThrow();
-    expect(crew.findSheet(number)?.name).toBe('Elm');
+  it('inside other work leaves no trace once that is done, and is undone with it', () => {
+    const place = folder();
+    const crew = storeAt(join(place, 'records.sqlite')).scoped('crew');
+    const { number } = crew.openSheet({ ...ladder, name: 'ZEBEDEE' });
+    const failing = () =>
+      crew.together(() => {
+        crew.eraseSheet(number);
+        throw new Error('the work failed');
+      });
+    expect(failing).toThrow('the work failed');
+    expect(crew.findSheet(number)?.name).toBe('ZEBEDEE');
+    const stillThere = crew.together(() => {
+      crew.together(() => crew.eraseSheet(number));
+      return holding(place, 'ZEBEDEE');
+    });
+    expect(stillThere).not.toEqual([]);
+    expect(holding(place, 'ZEBEDEE')).toEqual([]);
   });
 });
 
