@@ -1,6 +1,7 @@
 import type { Reply } from '#findings/reply.ts';
 import type { Interview } from '#interview/interview.ts';
 import type { AnyQuestion, Choice, UnitSystem } from '#interview/question.ts';
+import type { Recall } from '#interview/replay.ts';
 import type { ScopedStore } from '#store/store.ts';
 
 /** How to tell a crew its numbers. */
@@ -44,6 +45,8 @@ export interface Action {
   readonly name: string;
   readonly summary: string;
   readonly options: readonly DeskOption[];
+  /** What it changes concerns the whole crew, so only those who manage the server may do it. */
+  readonly managersOnly?: true;
   act(desk: Desk, options: Readonly<Record<string, string>>): Reply;
 }
 
@@ -53,6 +56,10 @@ export interface DeskOption {
   readonly brief: string;
   readonly required?: boolean;
   readonly choices?: readonly Choice[];
+  /** The most characters it takes where that is more than a line, at most 6000. */
+  readonly longest?: number;
+  /** It is a text file: the terminal takes a path and hands over what is in it. Not offered where no files can be given. */
+  readonly file?: true;
   /** Names that fit what was typed so far, best first. */
   suggest?(desk: Desk, typed: string): readonly Choice[];
 }
@@ -63,6 +70,10 @@ export interface Desk {
   readonly speaker: Speaker;
   readonly telling: Telling;
   readonly commands: readonly Command[];
+  /** Whether the speaker manages the server; in the terminal always. */
+  readonly mayManage: boolean;
+  /** What the sheet open here knows, behind the crew's own settings, as an interview recalls it. */
+  readonly recall: Recall;
 }
 
 export type Command = AnswerCommand<unknown> | DeskCommand;

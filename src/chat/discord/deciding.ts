@@ -3,6 +3,7 @@ import { SheetTrouble } from '#store/sheet-trouble.ts';
 import type { ScopedStore } from '#store/store.ts';
 import type { DeskCommand } from '../command.ts';
 import { begin } from '../conversation.ts';
+import { refusal } from '../desk.ts';
 import { type Answerable, type Decision, say } from './decision.ts';
 import { deskOf, type House, speakerOf } from './house.ts';
 import { decidedPress } from './pressing.ts';
@@ -54,6 +55,9 @@ function decidedDesk(
   const name = interaction.options.getSubcommand(false) ?? '';
   const action = command.actions.find((each) => each.name === name);
   if (!action) return say(`/${command.name} ${name} is no longer here. Type /${command.name} to see what is.`);
-  const reply = action.act(deskOf(house, store, speakerOf(interaction)), givenOf(action.options, interaction.options));
+  const desk = deskOf(house, store, interaction);
+  const refused = refusal(action, desk);
+  if (refused !== undefined) return say(refused);
+  const reply = action.act(desk, givenOf(action.options, interaction.options));
   return { does: 'show', screen: { revision: 0, command: command.name, notes: [], reply }, where: 'new' };
 }

@@ -1,7 +1,7 @@
-import type { BaseInteraction } from 'discord.js';
+import { type BaseInteraction, PermissionFlagsBits } from 'discord.js';
 import type { ScopedStore, Store } from '#store/store.ts';
-import { unitsOf } from '../answers.ts';
 import type { AnswerCommand, Command, Desk, Speaker } from '../command.ts';
+import { deskFor } from '../desk.ts';
 import type { ChartPictures } from './chart-pictures.ts';
 import type { TypedBefore } from './typed-before.ts';
 
@@ -25,12 +25,17 @@ export const speakerOf = (interaction: Pick<BaseInteraction, 'user' | 'channelId
   who: whoOf(interaction),
 });
 
-export const deskOf = ({ commands }: House, store: ScopedStore, speaker: Speaker): Desk => ({
-  store,
-  speaker,
-  commands,
-  telling: { units: unitsOf(store) },
-});
+export const deskOf = (
+  { commands }: House,
+  store: ScopedStore,
+  interaction: Pick<BaseInteraction, 'user' | 'channelId' | 'memberPermissions'>,
+): Desk =>
+  deskFor({
+    store: () => store,
+    speaker: speakerOf(interaction),
+    commands,
+    mayManage: interaction.memberPermissions?.has(PermissionFlagsBits.ManageGuild) ?? false,
+  });
 
 export const answering = ({ commands }: House): readonly AnswerCommand<unknown>[] =>
   commands.filter((command) => command.kind === 'answer');

@@ -34,7 +34,7 @@ function questionOption(question: AnyQuestion): Option {
     : { ...option, autocomplete: true, max_length: 600 };
 }
 
-function deskOption({ id, brief, required, choices, suggest }: DeskOption): Option {
+function deskOption({ id, brief, required, choices, suggest, longest = 200 }: DeskOption): Option {
   const option = {
     type: ApplicationCommandOptionType.String,
     name: id,
@@ -42,14 +42,17 @@ function deskOption({ id, brief, required, choices, suggest }: DeskOption): Opti
     required: required ?? false,
   } as const;
   if (choices) return { ...option, choices: choices.map((choice) => ({ name: choice.label, value: choice.id })) };
-  return { ...option, max_length: 200, ...(suggest ? { autocomplete: true } : {}) };
+  return { ...option, max_length: longest, ...(suggest ? { autocomplete: true } : {}) };
 }
+
+/** A file is not given as an option here; the action takes its text another way. */
+const optionsThere = (options: readonly DeskOption[]): Option[] => options.filter(({ file }) => !file).map(deskOption);
 
 const subcommand = ({ name, summary, options }: Action): Option => ({
   type: ApplicationCommandOptionType.Subcommand,
   name,
   description: clipped(summary, 100),
-  options: options.map(deskOption) as never[],
+  options: optionsThere(options) as never[],
 });
 
 /** The commands as the platform wants them. Only in servers: a job belongs to a crew. */
@@ -66,7 +69,7 @@ export const registeredCommands = (commands: readonly Command[]): RESTPutAPIAppl
 function optionsOf(command: Command): Option[] {
   if (command.kind === 'answer') return command.takes.slice(0, mostOptions).map(questionOption);
   const [only] = command.actions;
-  return only && only.name === '' ? only.options.map(deskOption) : command.actions.map(subcommand);
+  return only && only.name === '' ? optionsThere(only.options) : command.actions.map(subcommand);
 }
 
 /** Changes exactly when the commands change, so that they are sent only then. */

@@ -3,7 +3,7 @@ import type { AnyQuestion, Choice } from '#interview/question.ts';
 import type { ScopedStore } from '#store/store.ts';
 import { unitsOf } from '../answers.ts';
 import { clipped, visible } from './harmless.ts';
-import { deskOf, type House, speakerOf } from './house.ts';
+import { deskOf, type House } from './house.ts';
 import { notKnownChoice } from './registration.ts';
 
 /** The platform's limits: suggestions at once, characters in each. */
@@ -33,7 +33,7 @@ function choicesFor(house: House, store: ScopedStore, interaction: AutocompleteI
   if (command?.kind === 'desk') {
     const sub = interaction.options.getSubcommand(false) ?? '';
     const option = command.actions.find((action) => action.name === sub)?.options.find(({ id }) => id === name);
-    return option?.suggest?.(deskOf(house, store, speakerOf(interaction)), value) ?? [];
+    return option?.suggest?.(deskOf(house, store, interaction), value) ?? [];
   }
   const question = command?.takes.find(({ id }) => id === name);
   return question ? questionChoices(question, value, store) : [];

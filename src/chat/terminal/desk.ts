@@ -1,6 +1,8 @@
 import type { Reply } from '#findings/reply.ts';
-import type { Desk, DeskCommand } from '../command.ts';
+import type { Action, Desk, DeskCommand } from '../command.ts';
+import { refusal } from '../desk.ts';
 import { clipped, nearest, optionsFrom } from '../options.ts';
+import { textOfFile } from './given-file.ts';
 
 /** What a desk command came to: an answer, or sentences about what is missing or not understood. */
 export type DeskAnswer = { readonly reply: Reply } | { readonly problems: readonly string[] };
@@ -33,7 +35,26 @@ export function deskAnswer(command: DeskCommand, words: readonly string[], desk:
       return [`${id} is one of ${choices.map((choice) => choice.id).join(', ')}.`];
     }),
   ];
-  return trouble.length > 0 ? { problems: trouble } : { reply: action.act(desk, options) };
+  const refused = refusal(action, desk);
+  if (refused !== undefined) return { problems: [refused] };
+  if (trouble.length > 0) return { problems: trouble };
+  const texts = withFiles(action, options);
+  return 'problems' in texts ? texts : { reply: action.act(desk, texts.options) };
+}
+
+/** The options with the text of each file in place of its path. */
+function withFiles(
+  action: Action,
+  given: Readonly<Record<string, string>>,
+): { readonly options: Readonly<Record<string, string>> } | { readonly problems: readonly string[] } {
+  const read = action.options.flatMap(({ id, file }) => {
+    const path = given[id];
+    return file && path !== undefined ? [{ id, reading: textOfFile(path) }] : [];
+  });
+  const problems = read.flatMap(({ reading }) => ('rejected' in reading ? [reading.rejected] : []));
+  if (problems.length > 0) return { problems };
+  const texts = read.flatMap(({ id, reading }) => ('value' in reading ? [[id, reading.value] as const] : []));
+  return { options: { ...given, ...Object.fromEntries(texts) } };
 }
 
 function whichAction({ name, actions }: DeskCommand, said: string | undefined): string {

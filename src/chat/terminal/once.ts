@@ -2,6 +2,7 @@ import type { Writable } from 'node:stream';
 import { openStore, type ScopedStore, type Store } from '#store/store.ts';
 import { recallFrom, unitsOf } from '../answers.ts';
 import type { AnswerCommand, Command, Desk, DeskCommand } from '../command.ts';
+import { deskFor } from '../desk.ts';
 import { asJson, exitCode, type OneShot, oneShot } from '../one-shot.ts';
 import { clipped, nearest } from '../options.ts';
 import { chartFile } from './chart-file.ts';
@@ -100,16 +101,8 @@ function recordsOf(file: string): Records {
   };
 }
 
-const deskOf = ({ commands, who }: Given, records: Records): Desk => ({
-  speaker: { channel: 'terminal', who },
-  commands,
-  get store() {
-    return records.scoped();
-  },
-  get telling() {
-    return { units: unitsOf(records.scoped()) };
-  },
-});
+const deskOf = ({ commands, who }: Given, records: Records): Desk =>
+  deskFor({ store: () => records.scoped(), speaker: { channel: 'terminal', who }, commands, mayManage: true });
 
 async function asText({ command, reply, missing, problems }: OneShot, paper: Paper): Promise<string> {
   if (reply) {

@@ -1,9 +1,9 @@
 import type { Reply } from '#findings/reply.ts';
 import { SheetTrouble } from '#store/sheet-trouble.ts';
 import type { ScopedStore } from '#store/store.ts';
-import { unitsOf } from '../answers.ts';
-import type { Command, Desk } from '../command.ts';
+import type { Command } from '../command.ts';
 import { begin, type Heard, hear, recalledTalk, screenOf, type Talk } from '../conversation.ts';
+import { deskFor } from '../desk.ts';
 import { clipped, nearest, optionsFrom, wordsOf } from '../options.ts';
 import type { Asking, Screen } from '../screen.ts';
 import { completionsOf } from './completions.ts';
@@ -41,7 +41,7 @@ export function terminalSession(outside: Outside): Session {
   const { store, commands, who } = outside;
   const speaker = { channel, who };
   const answering = commands.filter((command) => command.kind === 'answer');
-  const desk = (): Desk => ({ store, speaker, commands, telling: { units: unitsOf(store) } });
+  const desk = deskFor({ store: () => store, speaker, commands, mayManage: true });
   const plain = (text: string): string => paragraph(text, outside.paper);
   let open: Talk | undefined;
   /** A question left for another command, to come back to. */
@@ -84,7 +84,7 @@ export function terminalSession(outside: Outside): Session {
     if (open && asking()) aside = open.id;
     if (command.kind === 'desk') {
       open = undefined;
-      const answer = deskAnswer(command, rest, desk());
+      const answer = deskAnswer(command, rest, desk);
       return 'reply' in answer ? replyText(answer.reply, outside.paper) : answer.problems.map(plain).join('\n');
     }
     const { values, problems } = optionsFrom(

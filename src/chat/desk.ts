@@ -1,0 +1,22 @@
+import type { ScopedStore } from '#store/store.ts';
+import { recallFrom, unitsOf } from './answers.ts';
+import type { Action, Desk } from './command.ts';
+
+/** A desk whose store is opened only when something on it is used, so that help needs no records. */
+export const deskFor = ({
+  store,
+  ...rest
+}: Pick<Desk, 'speaker' | 'commands' | 'mayManage'> & { readonly store: () => ScopedStore }): Desk => ({
+  ...rest,
+  get store() {
+    return store();
+  },
+  get telling() {
+    return { units: unitsOf(store()) };
+  },
+  recall: (question) => recallFrom(store(), store().currentSheet(rest.speaker).number)(question),
+});
+
+/** Why somebody may not do this, in a sentence; nothing where they may. */
+export const refusal = ({ managersOnly }: Action, { mayManage }: Desk): string | undefined =>
+  managersOnly && !mayManage ? 'Only people who may manage this server can change that. Ask one of them.' : undefined;
