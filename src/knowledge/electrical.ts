@@ -30,6 +30,8 @@ export const circuitLimits = checked(
     'standard-breaker-25': limit('A'),
     'standard-breaker-30': limit('A'),
     'dead-reading': limit('V'),
+    'nominal-voltage': limit('V'),
+    'small-motor-power-factor': limit('1'),
   }),
   limitsFile,
 );
@@ -58,6 +60,10 @@ export const standardBreakers = [
   amperes(circuitLimits['standard-breaker-25'].value),
   amperes(circuitLimits['standard-breaker-30'].value),
 ];
+/** What a circuit for lamps and fans is counted at. */
+export const nominalVoltage = volts(circuitLimits['nominal-voltage'].value);
+/** The least power factor to expect of a small fan motor. */
+export const smallMotorPowerFactor = ratio(circuitLimits['small-motor-power-factor'].value);
 /** Below this reading between every pair a circuit counts as dead for the record. */
 export const deadReading = volts(circuitLimits['dead-reading'].value);
 
