@@ -71,4 +71,6 @@ export interface Answer<Value> {
   readonly value: Value;
   /** False when nobody knew or nobody was asked: the value is then the question's `whenUnknown`. */
   readonly known: boolean;
+  /** False when nobody was asked, as in one-shot use; absent when somebody answered, "don't know" included. */
+  readonly asked?: false;
 }

@@ -60,7 +60,7 @@ export function replay<Inputs>(
         if (answer ? !answer.known : urgency !== 'take') {
           assumed.push({ question, because: question.whenUnknown.because });
         }
-        return answer ?? { value: question.whenUnknown.value, known: false };
+        return answer ?? { value: question.whenUnknown.value, known: false, asked: false };
       }),
     );
   }
@@ -81,7 +81,7 @@ export function missing<Inputs>(interview: Interview<Inputs>, recall: Recall): r
         const answer = recall(question);
         if (answer) return answer;
         if (urgency === 'need') lacking.push(question);
-        return { value: question.whenUnknown.value, known: false };
+        return { value: question.whenUnknown.value, known: false, asked: false };
       }),
     );
   }
