@@ -179,8 +179,7 @@ function answer({ door, combustion: said }: MakeupInputs, telling: Telling): Rep
 const makeup: AnswerCommand<MakeupInputs> = {
   kind: 'answer',
   name: 'makeup',
-  summary:
-    'What the shut door costs, the gap it needs, how far the fans pull the house down, and who must look at flames.',
+  summary: 'What the shut door costs, the gap it needs, the pull on the house, and who must look at flames.',
   example: 'delivered-airflow="80 cfm" door-width="30 in" door-gap="1/2 in" house-leakage="1500 cfm50"',
   takes: [
     ...deliveredTakes,

@@ -56,7 +56,7 @@ const sides = /^\s*([\d./ ]+?)\s*(in|inch|inches|"|mm|cm)?\s*(?:x|×|by)\s*([\d.
 export const transferGrille: Question<SquareMetres | null> = {
   ...grilleFace,
   accepts: 'an area or two sides, such as 12 x 6 in, or none',
-  widget: { kind: 'text', placeholder: '12 x 6 in, or none' },
+  widget: { kind: 'text', placeholder: '12 x 6 in' },
   read(text, units) {
     if (/^\s*(?:none|no|no grille)[.!]?\s*$/i.test(text)) return { value: squareMetres(0) };
     const [, wide, unitOfWide, high, unitOfHigh] = sides.exec(text) ?? [];

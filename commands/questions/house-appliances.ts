@@ -10,7 +10,7 @@ export type ApplianceId =
   | 'induced-draft'
   | 'power-vented'
   | 'sealed'
-  | 'unknown';
+  | 'kind-unknown';
 
 const appliances = [
   {
@@ -49,10 +49,10 @@ const appliances = [
     also: ['sealed', 'direct vent', 'two pipes'],
   },
   {
-    id: 'unknown',
+    id: 'kind-unknown',
     label: 'There is one of unknown kind',
     hint: 'gas or oil, nobody has looked how it is vented',
-    also: ['kind unknown', 'yes', 'gas', 'oil', 'furnace', 'boiler', 'water heater', 'gas water heater', 'gas furnace'],
+    also: ['there is one', 'yes', 'gas', 'oil', 'furnace', 'boiler', 'water heater', 'gas water heater', 'gas furnace'],
   },
 ] as const;
 
@@ -73,7 +73,10 @@ export const fuelAppliances: Question<readonly ApplianceId[]> = sayingNo(
     why: 'A fan can pull the fumes of a flame back into the house. Nothing here can rule that out; it can only say who must look.',
     brief: 'Fuel-burning appliances in the house',
     choices: appliances,
-    whenUnknown: { value: ['unknown'], because: 'Nobody has said, so one that can spill its fumes is counted on.' },
+    whenUnknown: {
+      value: ['kind-unknown'],
+      because: 'Nobody has said, so one that can spill its fumes is counted on.',
+    },
   }),
 );
 
@@ -84,7 +87,7 @@ export const applianceInBathZone: Question<readonly ApplianceId[]> = sayingNo(
     why: 'There the whole pull across the shut door acts on the flame, many times what the house feels.',
     brief: 'Fuel-burning appliance in the bathroom or its closet',
     choices: appliances,
-    whenUnknown: { value: ['unknown'], because: 'Nobody has said, so one is counted on until a lead has looked.' },
+    whenUnknown: { value: ['kind-unknown'], because: 'Nobody has said, so one is counted on until a lead has looked.' },
   }),
 );
 

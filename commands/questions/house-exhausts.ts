@@ -41,7 +41,8 @@ function readOne(part: string, units: UnitSystem): Reading<OtherExhaust> {
   const rest = (found ? part.replace(found.names, ' ') : part).replace(/\b(?:at|of|a|an|the)\b|[:=@()]/gi, ' ').trim();
   if (found && rest === '') return { value: { id: found.id, airflow: null } };
   const flow = airflow.readEstimate(rest, units);
-  if ('rejected' in flow) return { rejected: `“${part.slice(0, 30)}” did not fit. Name ${accepts}.` };
+  if ('rejected' in flow)
+    return { rejected: `“${part.replace(/\p{Cc}/gu, '').slice(0, 30)}” did not fit. Name ${accepts}.` };
   return { value: { id: found?.id ?? 'other', airflow: flow.value } };
 }
 

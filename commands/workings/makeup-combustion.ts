@@ -21,10 +21,21 @@ export interface CombustionAnswers {
   readonly carbonMonoxide: Answer<number | null>;
 }
 
-const applianceOf = (id: ApplianceId): FuelAppliance => id.replace('-', ' ') as FuelAppliance;
+const appliances: Readonly<Record<ApplianceId, FuelAppliance>> = {
+  'natural-draft': 'natural draft',
+  unvented: 'unvented',
+  'solid-fuel': 'solid fuel',
+  'induced-draft': 'induced draft',
+  'power-vented': 'power vented',
+  sealed: 'sealed',
+  'kind-unknown': 'unknown',
+};
 
-const said = ({ value, known }: Answer<readonly ApplianceId[]>): AppliancesSaid =>
-  known ? value.map(applianceOf) : 'not asked';
+/** "Don't know" is an answer, and a worse one than not having been asked. */
+const said = ({ value, known, asked }: Answer<readonly ApplianceId[]>): AppliancesSaid => {
+  if (known) return value.map((id) => appliances[id]);
+  return asked === false ? 'not asked' : 'unknown';
+};
 
 const proofs = {
   'two-pipes': 'two pipes seen',

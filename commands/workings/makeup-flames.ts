@@ -22,7 +22,7 @@ export const combustionTakes = [
 ] as const;
 
 /** Those that a small pull can make spill: worth asking whether they do so already. */
-const spills: readonly ApplianceId[] = ['natural-draft', 'unvented', 'solid-fuel', 'unknown'];
+const spills: readonly ApplianceId[] = ['natural-draft', 'unvented', 'solid-fuel', 'kind-unknown'];
 
 /** What the sheet says about flames, asking nothing: for a house that people should be leaving. */
 export function* combustionOnSheet(): Interview<CombustionAnswers> {
@@ -45,7 +45,7 @@ export function* combustionInterview(): Interview<CombustionAnswers> {
   const appliances = yield* offer(fuelAppliances);
   const none = appliances.known && appliances.value.length === 0;
   const zone = none ? yield* take(applianceInBathZone) : yield* offer(applianceInBathZone);
-  const inBathZone = none && !zone.known ? { value: [], known: true } : zone;
+  const inBathZone = none && zone.asked === false ? { value: [], known: true } : zone;
   const named = [appliances, inBathZone].flatMap(({ value, known }) => (known ? value : []));
   const maySpill = !appliances.known || named.some((id) => spills.includes(id));
   const seen = maySpill ? yield* offer(spillageSeen) : yield* take(spillageSeen);
