@@ -90,6 +90,9 @@ function ductAt(text: string, place: number, units: UnitSystem): Taken {
     const state = stateAt(text, place + match[0].length, units);
     if ('trouble' in state) return state;
     const { compression, roughness, end } = state;
+    if (compression !== null && (kind === 'smooth' || kind === 'spiral')) {
+      return { trouble: 'Only flex lies squeezed, slack or pulled tight; leave that out for smooth and spiral duct.' };
+    }
     return {
       part: { part: 'duct', kind, diameter: diameter.value, length: length.value, compression, roughness },
       end,

@@ -1,10 +1,11 @@
 import { optional } from '#interview/quantities.ts';
 import type { Choice, Question, UnitSystem } from '#interview/question.ts';
-import { type DuctKind, fittings } from '#knowledge/ducts.ts';
+import { type DuctKind, fittings, flexLays } from '#knowledge/ducts.ts';
+import { type Estimate, isExact } from '#quantity/estimate.ts';
 import { altitude as altitudeKind, ductDiameter, ductLength, roughnessHeight } from '#quantity/kinds.ts';
-import { metres } from '#quantity/units.ts';
+import { type Metres, metres, type Ratio } from '#quantity/units.ts';
 import { readDuctRun } from './duct-run-reading.ts';
-import type { DuctRun, RunPart } from './run-parts.ts';
+import type { DuctPart, DuctRun, RunPart } from './run-parts.ts';
 
 /** The words that end a run being built part by part. */
 const ends = /^(?:done|end|finished|that'?s (?:it|all))$/i;
@@ -38,19 +39,32 @@ function partText(part: RunPart, units: UnitSystem): string {
     const count = part.count === 1 ? '' : `${part.count} x `;
     return `${count}${plainest(part.fitting, name)}${size(part.diameter)}${part.coefficient === null ? '' : ` k=${part.coefficient}`}`;
   }
-  const { low, typical, high } = part.compression ?? { low: null, typical: null, high: null };
-  const squeezed =
-    typical === null
-      ? ''
-      : low === high
-        ? ` compressed ${round(typical * 100)} %`
-        : ` compressed ${round(typical * 100)} %`;
+  const squeezed = part.compression === null ? '' : ` ${lieText(part.compression)}`;
   const rough = part.roughness === null ? '' : ` roughness=${roughnessHeight.showShort(part.roughness, units)}`;
-  const length =
-    part.length.low === part.length.high
-      ? ductLength.showShort(part.length.typical, units)
-      : ductLength.showRangeShort(part.length, units);
-  return `${length}${size(part.diameter)} ${kindNames[part.kind]}${squeezed}${rough}`;
+  return `${lengthText(part, units)}${size(part.diameter)} ${kindNames[part.kind]}${squeezed}${rough}`;
+}
+
+/** Below this a length is printed in inches alone, which would be taken for a size of duct. */
+const twoFeet = ductLength.from(2, 'ft');
+
+/** A length as it can be read again: feet and inches only before a size, since "14 ft 6 in flex" is 14 ft of 6 in flex. */
+function lengthText({ length, diameter }: DuctPart, units: UnitSystem): string {
+  const { unit, of } = ductLength.scale(units);
+  const number = (value: Metres) => String(Number(of(value).toFixed(units === 'metric' ? 3 : 2)));
+  if (!isExact(length)) return `${number(length.low)} to ${number(length.high)} ${unit}`;
+  const inFeet = units === 'inch-pound' && diameter !== null && length.typical >= twoFeet;
+  return inFeet ? ductLength.showShort(length.typical, units) : `${number(length.typical)} ${unit}`;
+}
+
+const lieWords = { stretched: 'pulled tight', 'as-let-go': 'slack', sloppy: 'sloppy' } as const;
+
+/** How flex lies: in the word it was told with, else as a percentage. */
+function lieText(compression: Estimate<Ratio>): string {
+  const told = (Object.keys(lieWords) as (keyof typeof lieWords)[]).find((lay) => {
+    const { low, high } = flexLays[lay].amount;
+    return !isExact(compression) && low === compression.low && high === compression.high;
+  });
+  return told === undefined ? `compressed ${round(compression.typical * 100)} %` : lieWords[told];
 }
 
 const round = (value: number): number => Math.round(value * 10) / 10;

@@ -31,6 +31,9 @@ const constant = new RegExp(
   String.raw`^(?:constant|holds?)(?:\s*flow)?\s*(${number}\s*${flowUnit}?)\s*(?:up\s*)?(?:to|until)\s*((?:${number}|[.,]\d+)\s*${pressureUnit}?)\s*$`,
   'i',
 );
+/** What may be said with the one number: "110 on the carton", "rated 110", "a 110 fan". */
+const cartonWords = /\b(?:(?:on|off|from|by)\s+(?:the|its)\s+)?(?:carton|rated|box|fan|label)\b/gi;
+
 const labelled = /(?:^|[;\n])\s*([A-Za-z][\w -]{0,20}|\d{2,4}\s*(?:cfm|l\/s)?)\s*:/gi;
 
 function readPoints(text: string, units: UnitSystem): Reading<readonly RatedPoint[]> {
@@ -86,7 +89,7 @@ function readFan(text: string, units: UnitSystem): Reading<FanAnswer> {
     return { value: { kind: 'constant', airflow: flow.value, heldTo: pressure.value } };
   }
   if (!/@|\bat\b/i.test(said)) {
-    const flow = airflow.read(said.replace(/\b(?:carton|rated|box|fan|label)\b/gi, '').trim(), units);
+    const flow = airflow.read(said.replace(cartonWords, '').trim(), units);
     return 'rejected' in flow
       ? { rejected: `${flow.rejected} Or give ${accepts}.` }
       : { value: { kind: 'carton', airflow: flow.value } };
@@ -181,7 +184,7 @@ export const fanSettings: Question<readonly CubicMetresPerSecond[]> = {
     const flows: CubicMetresPerSecond[] = [];
     const unit = /(cfm|l\/s|m3\/h|m³\/h)\s*$/i.exec(said)?.[1];
     for (const part of said
-      .split(/[,;/]|\s(?:and|or)\s|\s+(?=\d)/i)
+      .split(/[,;]|(?<=\d)\s*\/\s*(?=\d)|\s(?:and|or)\s|\s+(?=\d)/i)
       .map((each) => each.trim())
       .filter(Boolean)) {
       const flow = airflow.read(/^[\d.]+$/.test(part) && unit ? `${part} ${unit}` : part, units);
