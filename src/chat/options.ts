@@ -6,9 +6,11 @@ export interface Options {
   readonly problems: readonly string[];
 }
 
-/** The name nearest to a misspelt one, when it is near enough to be meant. */
+/** The name nearest to a misspelt one, when it is near enough to be meant: one of its words, or a slip of a few letters. */
 export function nearest(name: string, known: readonly string[]): string | undefined {
   if (known.length === 0 || name.length > 40) return undefined;
+  const shortened = known.filter((each) => name.length > 2 && `-${each}`.includes(`-${name}`));
+  if (shortened.length === 1) return shortened[0];
   const candidate = closest(name, [...known]);
   return distance(name, candidate) <= Math.ceil(name.length / 3) ? candidate : undefined;
 }

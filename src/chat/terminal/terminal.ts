@@ -4,7 +4,7 @@ import type { ScopedStore } from '#store/store.ts';
 import { StoreTrouble } from '#store/trouble.ts';
 import type { Command } from '../command.ts';
 import { chartFile } from './chart-file.ts';
-import { paperOf } from './paper.ts';
+import { paperOf, safe } from './paper.ts';
 import { terminalSession } from './session.ts';
 
 interface Given {
@@ -47,7 +47,7 @@ export async function terminal({ environment, ...given }: Given, { input, output
   say(session.greeting());
   lines.prompt();
   for await (const line of lines) {
-    if (!live) output.write(`> ${line}\n`);
+    if (!live) output.write(`> ${safe(line)}\n`);
     saidGoodbye = /^\s*\/?(quit|exit|bye)\s*$/i.test(line);
     if (saidGoodbye) break;
     try {
