@@ -9,7 +9,7 @@ import type { FanSetting } from './fan-model.ts';
 const steps = 48;
 
 /** A round number at or above a value, so that an axis ends on a tick. */
-function roundUp(value: number): number {
+export function roundUp(value: number): number {
   const size = 10 ** Math.floor(Math.log10(value));
   return ([1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10].find((step) => step * size >= value) ?? 10) * size;
 }

@@ -94,11 +94,12 @@ export function asJson(answer: OneShot): string {
   );
 }
 
-const findingAsJson = ({ id, weight, says, value, working, sources: cited, table, cause }: Finding) => ({
+const findingAsJson = ({ id, weight, says, value, working, sources: cited, table, cause, check }: Finding) => ({
   id,
   weight,
   says,
   ...(cause === undefined ? {} : { cause }),
+  ...(check === undefined ? {} : { finding: check }),
   ...(value === undefined ? {} : { value: valueAsJson(value) }),
   working: working.map(({ source, ...step }) => ({ ...step, ...(source ? { source: citationAsJson(source) } : {}) })),
   ...(table === undefined ? {} : { table }),

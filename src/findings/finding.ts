@@ -43,4 +43,6 @@ export interface Finding {
   readonly table?: Table;
   /** Callback findings only: the cause meant, by its id in knowledge/causes. */
   readonly cause?: string;
+  /** The next check only: what to look for, by its id in knowledge/causes/findings.json. */
+  readonly check?: string;
 }

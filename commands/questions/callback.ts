@@ -1,0 +1,215 @@
+import { closest } from 'fastest-levenshtein';
+import { oneOf, severalOf, yesNo } from '#interview/choices.ts';
+import type { Choice, Question, Reading } from '#interview/question.ts';
+import {
+  type CallbackFindingId,
+  callbackFindings,
+  callbackVariables,
+  isVariable,
+  type VariableId,
+} from '#knowledge/callback-findings.ts';
+import { type ContextId, callbackContexts } from '#knowledge/callback-scale.ts';
+import { type CauseId, causes } from '#knowledge/causes.ts';
+
+export const complaint: Question<string> = {
+  id: 'complaint',
+  prompt: 'What did the customer say, or what do you see and hear? In your own words.',
+  why: 'The words are matched to signs the trade knows, so that only what is still unknown is asked.',
+  accepts: 'plain words, such as loud hum since Tuesday and the mirror stays fogged',
+  brief: 'The complaint in plain words',
+  widget: { kind: 'text', placeholder: 'loud hum since Tuesday, the mirror stays fogged' },
+  whenUnknown: { value: '', because: 'No complaint was given.' },
+  read(text) {
+    const said = [...text]
+      .filter((character) => character >= ' ' || character === '\n')
+      .join('')
+      .trim();
+    if (said === '') return { rejected: 'Nothing was said. Tell it in plain words, such as loud hum since Tuesday.' };
+    return { value: said.slice(0, 2000) };
+  },
+  show: (value) => (value === '' ? 'nothing' : value),
+};
+
+/** A list of ids typed with commas; each that is not known is named with the nearest that is. */
+function idList<Id extends string>(
+  definition: Pick<Question, 'id' | 'prompt' | 'why' | 'brief'>,
+  known: readonly Id[],
+  example: string,
+): Question<readonly Id[]> {
+  const knownIds = new Set<string>(known);
+  return {
+    ...definition,
+    accepts: `ids with commas between, such as ${example}, or none`,
+    widget: { kind: 'text', placeholder: example },
+    whenUnknown: { value: [], because: 'Nothing was named.' },
+    read(text): Reading<readonly Id[]> {
+      const words = text
+        .slice(0, 2000)
+        .toLowerCase()
+        .replace(/_/g, '-')
+        .split(/[\s,;]+/)
+        .filter(Boolean);
+      if (words.length === 1 && words[0] === 'none') return { value: [] };
+      if (words.length === 0) return { rejected: `Nothing was given. Give ids, such as ${example}, or none.` };
+      const strange = words.filter((word) => !knownIds.has(word));
+      if (strange.length === 0) return { value: [...new Set(words)] as Id[] };
+      const hints = strange
+        .slice(0, 6)
+        .map((word) => `“${word.slice(0, 30)}” (did you mean ${closest(word, [...known])}?)`);
+      return { rejected: `There is no ${hints.join(', ')}.` };
+    },
+    show: (value) => (value.length === 0 ? 'none' : value.join(', ')),
+  };
+}
+
+const findingIds = Object.keys(callbackFindings) as CallbackFindingId[];
+const checkIds = [...findingIds, ...(Object.keys(callbackVariables) as VariableId[])];
+
+export const seen = idList(
+  {
+    id: 'seen',
+    prompt: 'Which signs are there?',
+    why: 'Each sign makes some causes likelier and others less so.',
+    brief: 'Signs that are there, by id',
+  },
+  findingIds,
+  'fog, flow-low',
+);
+export const notSeen = idList(
+  {
+    id: 'not-seen',
+    prompt: 'Which signs are not there?',
+    why: 'What is not there rules causes out.',
+    brief: 'Signs that are not there, by id',
+  },
+  findingIds,
+  'rattle',
+);
+export const cannotCheck = idList(
+  {
+    id: 'cannot-check',
+    prompt: 'What cannot be checked?',
+    why: 'It is not asked again.',
+    brief: 'Checks that cannot be made, by id',
+  },
+  checkIds,
+  'tissue',
+);
+
+const contextIds = Object.keys(callbackContexts) as ContextId[];
+
+export const context = severalOf({
+  id: 'context',
+  prompt: 'What is true of this job? Pick any.',
+  why: 'A fan swapped last week fails in other ways than one of thirty years.',
+  brief: 'What is true of the job',
+  choices: contextIds.map((id) => ({ id, label: short(callbackContexts[id].name) })),
+  whenUnknown: { value: [], because: 'Nothing special is known of the job.' },
+});
+
+export const deadProven = yesNo({
+  id: 'dead-proven',
+  prompt: 'Is the circuit locked off and proven dead at this box, right now?',
+  why: 'Nothing inside the grille is ever proposed before that.',
+  brief: 'Circuit proven dead right now',
+  whenUnknown: { value: 'no', because: 'Taken as live: nothing inside the grille is proposed.' },
+});
+
+export const confirmedCause: Question<CauseId | null> = {
+  id: 'confirmed-cause',
+  prompt: 'What was the cause in the end?',
+  why: 'Recorded on the sheet, so that the crew learns what its callbacks really were.',
+  accepts: 'the name or id of a cause, such as bearing',
+  brief: 'Cause found in the end',
+  widget: { kind: 'text', placeholder: 'bearing' },
+  whenUnknown: { value: null, because: 'Not closed yet.' },
+  read(text) {
+    const said = text.trim().toLowerCase();
+    const ids = Object.keys(causes) as CauseId[];
+    const found = ids.find((id) => id === said.replace(/[\s_]+/g, '-') || causes[id].name.toLowerCase() === said);
+    const part = said.length > 3 ? ids.filter((id) => causes[id].name.toLowerCase().includes(said)) : [];
+    const only = found ?? (part.length === 1 ? part[0] : undefined);
+    if (only) return { value: only };
+    if (said === '') return { rejected: 'Nothing was given. Name the cause, such as bearing.' };
+    return { rejected: `There is no cause “${said.slice(0, 30)}”. The nearest is ${closest(said, ids)}.` };
+  },
+  show: (value) => (value === null ? 'not closed' : causes[value].name),
+};
+
+export const whatFixedIt: Question<string> = {
+  ...complaint,
+  id: 'what-fixed-it',
+  prompt: 'What fixed it?',
+  why: 'The next callback of the kind starts from it.',
+  accepts: 'plain words, such as new backdraft damper',
+  brief: 'What fixed it',
+  widget: { kind: 'text', placeholder: 'new backdraft damper' },
+  whenUnknown: { value: '', because: 'Not closed yet.' },
+};
+
+function short(text: string): string {
+  return text.length <= 80 ? text : `${text.slice(0, 79)}…`;
+}
+
+const enough: Choice & { readonly id: 'enough' } = { id: 'enough', label: 'Answer now' };
+
+const places = {
+  phone: 'on the phone',
+  floor: 'from the floor',
+  outside: 'outside, from the ground',
+  ladder: 'on the ladder',
+  attic: 'in the attic',
+  instrument: 'with an instrument',
+} as const;
+
+const powers = {
+  any: '',
+  'on, hands off': ' Fan running: hands off.',
+  'off and proven': ' Only with the circuit proven dead.',
+} as const;
+
+/** One check as a question: yes or no, or which of several. "Don't know" stands for "can't check that". */
+export function checkQuestion(id: CallbackFindingId | VariableId): Question<string> {
+  const wording = isVariable(id) ? callbackVariables[id] : callbackFindings[id as CallbackFindingId];
+  const values = isVariable(id)
+    ? (Object.keys(callbackVariables[id].background ?? firstFollow(id)) as CallbackFindingId[])
+    : [];
+  const choices =
+    values.length > 0
+      ? values.map((value) => ({ id: value as string, label: short(callbackFindings[value].short) }))
+      : [
+          { id: 'yes', label: 'Yes', also: ['y', 'yep', 'yeah'] },
+          { id: 'no', label: 'No', also: ['n', 'nope'] },
+        ];
+  const question = oneOf<string>({
+    id: `check-${id}`,
+    prompt: `${wording.question} (${places[wording.from]})`,
+    why: `${wording.how}${powers[wording.power]}`,
+    brief: short(wording.short),
+    choices: [...choices, enough],
+    whenUnknown: { value: 'cannot', because: 'It could not be checked.' },
+  });
+  return {
+    ...question,
+    show: (value, units) => (value === 'cannot' ? 'could not be checked' : question.show(value, units)),
+  };
+}
+
+const firstFollow = (id: VariableId): Readonly<Record<string, number>> => {
+  const follows = Object.values(callbackVariables[id].follows ?? {})[0] ?? {};
+  return (Object.values(follows)[0] ?? {}) as Readonly<Record<string, number>>;
+};
+
+/** What was heard in the complaint, to be corrected with one press. */
+export const heardQuestion = (ids: readonly CallbackFindingId[]): Question<string> =>
+  oneOf<string>({
+    id: 'heard',
+    prompt: `I understood: ${ids.map((id) => callbackFindings[id].short).join('; ')}. Is that right?`,
+    why: 'A word taken wrongly would lead to the wrong cause.',
+    brief: 'What was understood',
+    choices: [
+      { id: 'right', label: 'That is right', also: ['yes', 'y'] },
+      ...ids.slice(0, 8).map((id) => ({ id, label: short(`Not: ${callbackFindings[id].short}`) })),
+    ],
+    whenUnknown: { value: 'right', because: 'Taken as understood.' },
+  });
