@@ -28,7 +28,7 @@ export const safe = (text: string): string =>
 
 /** A number keeps its unit on its own line, and "in. w.g." stays whole. */
 const bound = (text: string): string =>
-  text.replace(/(\d) (?=[\p{L}%°])/gu, '$1\u00a0').replace(/\bin\. w\.g\./g, 'in.\u00a0w.g.');
+  text.replace(/(\d) (?=[\p{L}%°]|\d+\/\d)/gu, '$1\u00a0').replace(/\bin\. w\.g\./g, 'in.\u00a0w.g.');
 
 /** Safe text in lines of at most `width`, broken between words; a word longer than a line is cut. */
 export const linesOf = (text: string, width: number): readonly string[] =>
