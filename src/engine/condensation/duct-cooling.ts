@@ -14,9 +14,9 @@ import {
 import { type ExhaustDuct, exhaustAir } from './exhaust-duct.ts';
 
 /** Heat conducted by air near 20 °C, W/(m·K). Standard property tables, from memory. */
-const airConductivity = 0.0257;
+export const airConductivity = 0.0257;
 /** Dynamic viscosity of air near 20 °C, Pa·s: 1.51·10⁻⁵ m²/s at 1.2 kg/m³. Standard property tables, from memory. */
-const airViscosity = 1.812e-5;
+export const airViscosity = 1.812e-5;
 /** Momentum over thermal diffusivity of air. Standard property tables, from memory. */
 const airPrandtlNumber = 0.71;
 /** Nusselt number of smooth, slow flow in a pipe at one wall temperature. Heat transfer texts, from memory. */
@@ -29,6 +29,11 @@ export interface DuctCooling {
   readonly overall: SquareMetreKelvinsPerWatt;
   /** Share of the temperature difference lost with each metre at the start, 1/m. */
   readonly perMetre: number;
+  /** The numbers on the way there. */
+  readonly reynoldsNumber: number;
+  readonly nusseltNumber: number;
+  /** Heat that the air passing through gives up for each kelvin it cools, W/K. */
+  readonly heatCapacity: number;
 }
 
 /**
@@ -57,6 +62,9 @@ export function ductCooling(duct: ExhaustDuct): DuctCooling {
     insideFilm: squareMetreKelvinsPerWatt(insideFilm),
     overall: squareMetreKelvinsPerWatt(overall),
     perMetre: (Math.PI * D) / (overall * heatCapacity),
+    reynoldsNumber,
+    nusseltNumber,
+    heatCapacity,
   };
 }
 

@@ -35,7 +35,18 @@ export function piecesInPlace(duct: ExhaustDuct, pieces: readonly DuctPiece[]): 
   for (const { diameter, length } of pieces) {
     const shrunk = specificVolume({ ...air, temperature: exhaustTemperature }) / volume;
     const airflow = cubicMetresPerSecond(duct.airflow * shrunk);
-    const here: ExhaustDuct = { ...duct, diameter, length, airflow, exhaustTemperature, exhaustDampness };
+    // Field by field: a spread takes as long as all the physics of a piece.
+    const here: ExhaustDuct = {
+      diameter,
+      length,
+      insulation: duct.insulation,
+      outsideFilm: duct.outsideFilm,
+      airflow,
+      exhaustTemperature,
+      exhaustDampness,
+      surroundings: duct.surroundings,
+      pressure: duct.pressure,
+    };
     placed.push({ from: metres(from), duct: here });
     from += length;
     exhaustTemperature = airTemperature(here, length);

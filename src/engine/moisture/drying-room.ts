@@ -98,14 +98,31 @@ export function roomFog(room: DryingRoom, store: number): number {
  * @source own working, model RT-1 with fog and a mirror of its own added
  */
 export function waterFlow(room: DryingRoom, water: RoomWater, showering: boolean): RoomWater {
+  const flow = { store: 0, cool: 0, mirror: 0, splash: 0 };
+  waterFlowInto(flow, { room, water, showering });
+  return flow;
+}
+
+/** Room for the four numbers of `RoomWater`, filled again and again. */
+export type Refilled = { -readonly [Store in keyof RoomWater]: number };
+
+/**
+ * `waterFlow` written over what is already there: a solver asks for it thousands of times.
+ *
+ * @source own working, model RT-1 with fog and a mirror of its own added
+ */
+export function waterFlowInto(
+  flow: Refilled,
+  { room, water, showering }: { readonly room: DryingRoom; readonly water: RoomWater; readonly showering: boolean },
+): void {
   const { bathroom, walls } = room;
   const air = roomVapour(room, water.store);
-  const cool = filmGrowth(walls, water.cool, air);
-  const mirror = filmGrowth(room.mirror, water.mirror, air);
-  const splash = showering ? 0 : filmGrowth(walls, water.splash, air);
-  const settled = cool * bathroom.coolArea + mirror * bathroom.mirrorArea + splash * bathroom.splashArea;
+  flow.cool = filmGrowth(walls, water.cool, air);
+  flow.mirror = filmGrowth(room.mirror, water.mirror, air);
+  flow.splash = showering ? 0 : filmGrowth(walls, water.splash, air);
+  const settled = flow.cool * bathroom.coolArea + flow.mirror * bathroom.mirrorArea + flow.splash * bathroom.splashArea;
   const fanRuns = !showering || bathroom.fanDuringShower;
   const drawn = fanRuns ? room.dryAirDrawn * (air + roomFog(room, water.store) - room.houseHumidity) : 0;
   const released = showering ? bathroom.moistureRelease : 0;
-  return { store: (released - settled - drawn) / room.dryAir, cool, mirror, splash };
+  flow.store = (released - settled - drawn) / room.dryAir;
 }

@@ -14,7 +14,7 @@ export interface RecoveryLevel {
   /** The house air alone keeps this level from ever being reached. */
   readonly outOfReach: boolean;
   /** How far past the level the room is; zero or less when it is met. */
-  readonly excess: (water: RoomWater) => number;
+  excess(water: RoomWater): number;
 }
 
 /** What the fan has to bring down, each as a level. */
@@ -46,13 +46,30 @@ export function recoveryLevels(room: DryingRoom, limits: RecoveryLimits): Recove
   });
   const splashLimit = limits.splashLeft * bathroom.splashFilm;
   return {
-    air: { outOfReach: houseHumidity >= airLimit, excess: (water) => roomVapour(room, water.store) - airLimit },
+    air: {
+      outOfReach: houseHumidity >= airLimit,
+      excess(water) {
+        return roomVapour(room, water.store) - airLimit;
+      },
+    },
     mirror: {
       outOfReach: houseHumidity >= room.mirror.saturation,
-      excess: (water) => water.mirror - limits.mirrorFilm,
+      excess(water) {
+        return water.mirror - limits.mirrorFilm;
+      },
     },
-    rebound: { outOfReach: houseHumidity >= wallLimit, excess: (water) => shutRoomVapour(room, water) - wallLimit },
-    splash: { outOfReach: houseHumidity >= walls.saturation, excess: (water) => water.splash - splashLimit },
+    rebound: {
+      outOfReach: houseHumidity >= wallLimit,
+      excess(water) {
+        return shutRoomVapour(room, water) - wallLimit;
+      },
+    },
+    splash: {
+      outOfReach: houseHumidity >= walls.saturation,
+      excess(water) {
+        return water.splash - splashLimit;
+      },
+    },
   };
 }
 
@@ -83,17 +100,23 @@ export interface LevelWatch {
  */
 export function levelWatch(level: RecoveryLevel): LevelWatch {
   let crossed = 0;
-  let [before, excessBefore] = [0, 0];
+  let before = 0;
+  let excessBefore = 0;
   return {
     level,
-    settled: () => level.outOfReach || excessBefore <= 0,
-    see: ({ at, water }) => {
+    settled() {
+      return level.outOfReach || excessBefore <= 0;
+    },
+    see({ at, water }) {
       const excess = level.excess(water);
       if (excess <= 0 && excessBefore > 0) {
         crossed = before + ((at - before) * excessBefore) / (excessBefore - excess);
       }
-      [before, excessBefore] = [at, excess];
+      before = at;
+      excessBefore = excess;
     },
-    crossing: () => seconds(crossed),
+    crossing() {
+      return seconds(crossed);
+    },
   };
 }

@@ -235,19 +235,23 @@ describe('the solver', () => {
     }
   });
 
-  it('finds the same times at the quick pace, within ten seconds', () => {
+  it('finds the same times at the quick pace, mostly within two seconds and never a minute off', () => {
     // Not the mirror: where its film only just reaches the limit, a hair decides between at once and some minutes.
     const steady = ['airRecovers', 'reboundHeld', 'surfacesDry'] as const;
+    const off: number[] = [];
     fc.assert(
       fc.property(anyBathroom, (bathroom) => {
         const [careful, quick] = [runTime(bathroom, limits), runTime(bathroom, limits, quickPace)];
         for (const answer of steady) {
           const [told, banded] = [lateness(careful[answer]), lateness(quick[answer])];
-          if (told !== banded) expect(Math.abs(told - banded), answer).toBeLessThan(10);
+          if (told === banded) continue;
+          expect(Math.abs(told - banded), answer).toBeLessThan(60);
+          off.push(Math.abs(told - banded));
         }
       }),
       runs,
     );
+    expect(off.toSorted((a, b) => a - b)[Math.floor(off.length * 0.75)]).toBeLessThan(2);
   });
 
   it('clears a room with no wet surfaces by the closed form', () => {
