@@ -31,7 +31,7 @@ import {
 } from './workings/delivery-findings.ts';
 import { ductChart } from './workings/duct-chart.ts';
 import { remediesFinding, settingsFinding, soundFinding } from './workings/fan-findings.ts';
-import { fanSettingsOf, settingInUse } from './workings/fan-model.ts';
+import { type FanSetting, fanSettingsOf, settingInUse } from './workings/fan-model.ts';
 import { endsInOpen, startOf } from './workings/run-pieces.ts';
 
 /** Everything that decides what a fan delivers. */
@@ -93,15 +93,14 @@ function remarks(inputs: DuctInputs, { units }: Telling): Finding[] {
       ...plain,
       id: 'necked-down',
       weight: 'caution',
-      says: `The collar is ${ductDiameter.showShort(inputs.collar, units)} but the duct starts at ${ductDiameter.showShort(start, units)}: half the promised air or less is common in such a duct.`,
+      says: `The collar is ${ductDiameter.showShort(inputs.collar, units)} but the duct starts at ${ductDiameter.showShort(start, units)}: it throttles the fan from the first inch. Half of what the carton says, or less, is common where the duct is small and long.`,
     });
   }
   return found;
 }
 
-/** The path the air takes, for this command and for those that build on what is delivered. */
-export function airPath(inputs: DuctInputs): AirPath {
-  const settings = fanSettingsOf(inputs.fan, inputs.selector);
+/** The path the air takes. */
+function airPath(inputs: DuctInputs, settings: readonly FanSetting[]): AirPath {
   return {
     setting: settingInUse(settings, inputs.setting, inputs.fan),
     run: inputs.run,
@@ -115,7 +114,7 @@ export function airPath(inputs: DuctInputs): AirPath {
 export function ductFindings(inputs: DuctInputs, telling: Telling) {
   const { units } = telling;
   const settings = fanSettingsOf(inputs.fan, inputs.selector);
-  const path = airPath(inputs);
+  const path = airPath(inputs, settings);
   const result = delivery(path);
   const findings = [
     deliveredFinding(result, inputs.needed, units),

@@ -1,8 +1,37 @@
 import type { Command } from '#chat/command.ts';
+import boxfill from './boxfill.ts';
+import callback from './callback.ts';
+import cost from './cost.ts';
+import crew from './crew.ts';
 import duct from './duct.ts';
+import fan from './fan.ts';
 import help from './help.ts';
 import job from './job.ts';
+import makeup from './makeup.ts';
+import parts from './parts.ts';
+import plan from './plan.ts';
+import power from './power.ts';
+import reach from './reach.ts';
+import runtime from './runtime.ts';
 import size from './size.ts';
+import sweat from './sweat.ts';
 
 /** Every command, in the order a job happens. A new one is added here by hand. */
-export const commands: readonly Command[] = [size, duct, job, help];
+export const commands: readonly Command[] = [
+  plan,
+  size,
+  duct,
+  reach,
+  runtime,
+  sweat,
+  makeup,
+  boxfill,
+  power,
+  cost,
+  parts,
+  callback,
+  fan,
+  job,
+  crew,
+  help,
+];
