@@ -4,6 +4,7 @@ import { doorPressure } from '#engine/pressure/door-gap.ts';
 import type { Finding, Step, Value } from '#findings/finding.ts';
 import { type Interview, offer, take, together } from '#interview/interview.ts';
 import { bathroomGuideline, localExhaust } from '#knowledge/required-airflow.ts';
+import { ownWorking } from '#knowledge/sources.ts';
 import { type Estimate, isExact } from '#quantity/estimate.ts';
 import {
   airflow,
@@ -162,7 +163,9 @@ function answer(room: Room, telling: Telling) {
     fixtures: 'the room is over 100 sq ft, so its fixtures decide',
     'air changes': 'the high ceiling makes the volume decide',
   };
-  const reason = reasons[ends.typical.governedBy] ?? ends.typical.governedBy;
+  const reason = ends.typical.asAtLimit
+    ? `a room of ${areaKind.showShort(areaLimit.value, units)} needs as much, and this one is larger`
+    : (reasons[ends.typical.governedBy] ?? ends.typical.governedBy);
   const pick = finding('airflow-needed', needed, {
     weight: 'good',
     says: `Plan for ${airflow.show(needed.typical, units)} really delivered: ${reason}.`,
@@ -170,7 +173,13 @@ function answer(room: Room, telling: Telling) {
       what: each.rule,
       value: `${airflow.show(each.airflow, units)}${each.applies ? '' : ' (does not apply here)'}`,
     })),
-    sources: citations(rate.citation, perArea.citation, perFixture.toilet.citation, airChanges.citation),
+    sources: citations(
+      rate.citation,
+      perArea.citation,
+      perFixture.toilet.citation,
+      airChanges.citation,
+      ends.typical.asAtLimit ? ownWorking : undefined,
+    ),
   });
   return {
     headline: `This room needs ${airflow.show(needed.typical, units)}${toBeSafe}.`,

@@ -43,9 +43,28 @@ function bathroomAt(room: Room, end: End): Bathroom {
   };
 }
 
-/** What the room needs at one end of what is known of it. It never falls as the room grows, so the ends bound it. */
-export const roomNeed = (room: Room, end: End): AirflowNeeded =>
-  airflowNeeded({ room: bathroomAt(room, end), code: codeFigures(room.code), guideline: bathroomGuidelineFigures });
+/** What a room needs, and whether that is what a room at the limit of the floor-area rule needs. */
+export type RoomNeed = AirflowNeeded & { readonly asAtLimit: boolean };
+
+const larger = (one: CubicMetresPerSecond, other: CubicMetresPerSecond): CubicMetresPerSecond =>
+  one >= other ? one : other;
+
+/**
+ * What the room needs at one end of what is known of it. Past the limit of the floor-area rule the guideline counts fixtures,
+ * and with a single fixture that is less than a smaller room needs. A room is not let off for being larger: it needs what one
+ * at the limit needs (own working). So the need never falls as the room grows, and the ends bound it.
+ */
+export function roomNeed(room: Room, end: End): RoomNeed {
+  const figures = { code: codeFigures(room.code), guideline: bathroomGuidelineFigures };
+  const bathroom = bathroomAt(room, end);
+  const need = airflowNeeded({ room: bathroom, ...figures });
+  const { areaLimit } = bathroomGuidelineFigures;
+  if (bathroom.area <= areaLimit) return { ...need, asAtLimit: false };
+  const atLimit = airflowNeeded({ room: { ...bathroom, area: areaLimit }, ...figures });
+  const whenBathing = larger(need.whenBathing, atLimit.whenBathing);
+  if (atLimit.needed <= need.needed) return { ...need, whenBathing, asAtLimit: false };
+  return { ...need, needed: atLimit.needed, governedBy: atLimit.governedBy, whenBathing, asAtLimit: true };
+}
 
 /** What the room needs, as a range. */
 export const airflowForRoom = (room: Room): Estimate<CubicMetresPerSecond> => ({
