@@ -58,7 +58,7 @@ function* extras(): Interview<
   };
 }
 
-export function* boxInterview(): Interview<BoxInputs> {
+function* boxInterview(): Interview<BoxInputs> {
   const which = yield* ask(box);
   const wires = yield* ask(conductors);
   const purpose = yield* offer(serves);

@@ -4,12 +4,12 @@ import { factsStillToAsk } from '#engine/electrical/rules-that-apply.ts';
 import type { Reply } from '#findings/reply.ts';
 import { type Interview, offer, take, together } from '#interview/interview.ts';
 import { type ObservationId, observationIds, powerFacts, powerRulesAt } from '#knowledge/circuit-rules.ts';
+import { fanWatts } from './questions/cost.ts';
 import {
   breaker,
   controlAmps,
   controlMinimum,
   fanAmps,
-  fanWatts,
   fanWattsLow,
   heaterWatts,
   lampWatts,
@@ -21,7 +21,7 @@ import type { LoadNumbers } from './workings/power-draw.ts';
 import { powerFindings, stopsCounted } from './workings/power-findings.ts';
 import { factsFromNumbers, loadFindings } from './workings/power-loads.ts';
 
-export interface PowerInputs {
+interface PowerInputs {
   /** An answer for each observation that was worth asking; `unknown` where nobody could say. */
   readonly facts: Readonly<Record<string, string>>;
   readonly numbers: LoadNumbers;
@@ -43,7 +43,7 @@ function* unitNumbers(
   const fan = amps.known ? yield* take(fanWatts) : yield* offer(fanWatts);
   const heater = mayHave(facts, 'heater') ? yield* offer(heaterWatts) : yield* take(heaterWatts);
   const lamp = mayHave(facts, 'light') ? yield* offer(lampWatts) : yield* take(lampWatts);
-  return { fanWatts: fan.value, fanAmps: amps.value, heaterWatts: heater.value, lampWatts: lamp.value };
+  return { fanWatts: fan, fanAmps: amps.value, heaterWatts: heater.value, lampWatts: lamp.value };
 }
 
 /** The numbers that an open answer is worked out from, asked when it is that answer’s turn; taken when it never is. */
@@ -70,7 +70,7 @@ function* numbersFor(facts: Readonly<Record<string, string>>, open: readonly Obs
   };
 }
 
-export function* powerInterview(): Interview<PowerInputs> {
+function* powerInterview(): Interview<PowerInputs> {
   const facts: Record<string, string> = {};
   const asked = plannedObservations;
   for (;;) {

@@ -15,15 +15,6 @@ const orNone = <Q extends number>(question: Question<Q | null>, none: Q): Questi
   show: (value, units) => (value === none ? 'none' : question.show(value, units)),
 });
 
-export const fanWatts = optional({
-  id: 'fan-watts',
-  prompt: 'How many watts does the fan’s label say?',
-  why: 'The load decides what the circuit and the control have to carry, and what the fan costs to run.',
-  brief: 'Watts of the fan',
-  kind: fanPower,
-  because: 'The load cannot be added up without the watts or amps of the fan.',
-});
-
 export const fanAmps = optional({
   id: 'fan-amps',
   prompt: 'How many amps does the fan’s label say?',

@@ -165,8 +165,7 @@ export function readStraps(text: string): Reading<readonly Straps[]> {
   return 'rejected' in reading ? reading : { value: present(reading.value) };
 }
 
-export const wiresText = (wires: readonly Wires[]): string =>
-  wires.map(({ count, awg }) => `${count}x${awg}`).join(', ');
+const wiresText = (wires: readonly Wires[]): string => wires.map(({ count, awg }) => `${count}x${awg}`).join(', ');
 
 export const cableText = ({ count, awg, cores, ground: bare }: Cables): string =>
   `${count} x ${awg}/${cores} ${bare ? 'with' : 'without'} ground`;

@@ -124,7 +124,7 @@ export function otherEditions(
 }
 
 /** The thickest wire of any kind in the box. */
-export const thickestIn = (inputs: BoxInputs): Gauge | undefined => {
+const thickestIn = (inputs: BoxInputs): Gauge | undefined => {
   const { conductors, grounds, largest } = { ...contentsOf(inputs), largest: groundsCounted(inputs) };
   return thickest([...conductors.map(({ awg }) => awg), ...(grounds.count > 0 ? [largest.awg] : [])]);
 };

@@ -1,15 +1,17 @@
 import { currentDrawn } from '#engine/electrical/current.ts';
 import type { Gauge } from '#engine/electrical/gauge.ts';
 import type { Step } from '#findings/finding.ts';
-import type { UnitSystem } from '#interview/question.ts';
+import type { Answer, UnitSystem } from '#interview/question.ts';
 import { type CircuitLimitId, circuitLimits, nominalVoltage, smallMotorPowerFactor } from '#knowledge/electrical.ts';
 import { cite } from '#knowledge/sources.ts';
+import type { Estimate } from '#quantity/estimate.ts';
 import { current, fanPower } from '#quantity/kinds.ts';
 import { type Amperes, amperes, type Ratio, ratio, type Watts } from '#quantity/units.ts';
 
 /** What was read off labels. `null` where nobody has read it. */
 export interface LoadNumbers {
-  readonly fanWatts: Watts | null;
+  /** A range where nobody has read them. */
+  readonly fanWatts: Answer<Estimate<Watts>>;
   readonly fanAmps: Amperes | null;
   readonly heaterWatts: Watts | null;
   readonly lampWatts: Watts | null;
@@ -31,7 +33,7 @@ export interface Draw {
 
 /** What each part of the unit draws; `null` where nobody has read it. */
 interface Parts {
-  readonly fan: Draw | null;
+  readonly fan: Draw;
   readonly heater: Draw | null;
   readonly lamp: Draw | null;
   readonly steps: readonly Step[];
@@ -53,9 +55,13 @@ const has = (facts: Facts, part: 'heater' | 'light'): boolean | undefined => {
   return kind === undefined || kind === 'unknown' ? undefined : kind.includes(part);
 };
 
-function fanDraw({ fanAmps, fanWatts }: LoadNumbers): Draw | null {
+/** Whether anybody read what the fan draws. */
+export const fanIsRead = ({ fanAmps, fanWatts }: LoadNumbers): boolean => fanAmps !== null || fanWatts.known;
+
+function fanDraw({ fanAmps, fanWatts }: LoadNumbers): Draw {
   if (fanAmps !== null) return { told: fanAmps, most: fanAmps };
-  return fanWatts === null ? null : { told: drawn(fanWatts, ratio(1)), most: drawn(fanWatts, smallMotorPowerFactor) };
+  const { typical, high } = fanWatts.value;
+  return { told: drawn(typical, ratio(1)), most: drawn(high, smallMotorPowerFactor) };
 }
 
 export function partsOf(numbers: LoadNumbers, facts: Facts, units: UnitSystem): Parts {
@@ -67,18 +73,21 @@ export function partsOf(numbers: LoadNumbers, facts: Facts, units: UnitSystem): 
   const lamp = part(lampWatts, has(facts, 'light'));
   const watts = (power: Watts) => fanPower.show(power, units);
   const steps: Step[] = [
-    ...(fanAmps !== null ? [{ what: 'Fan, by its label', value: current.show(fanAmps, units) }] : []),
-    ...(fanAmps === null && fanWatts !== null && fan !== null
-      ? [
-          { what: 'Fan, by its watts', how: `${watts(fanWatts)} ÷ ${volts}`, value: current.show(fan.told, units) },
+    ...(fanAmps !== null
+      ? [{ what: 'Fan, by its label', value: current.show(fanAmps, units) }]
+      : [
+          {
+            what: 'Fan, by its watts',
+            how: `${watts(fanWatts.value.typical)} ÷ ${volts}`,
+            value: current.show(fan.told, units),
+          },
           {
             what: 'Fan, at most',
-            how: `${watts(fanWatts)} ÷ (${volts} × ${smallMotorPowerFactor})`,
+            how: `${watts(fanWatts.value.high)} ÷ (${volts} × ${smallMotorPowerFactor})`,
             value: current.show(fan.most, units),
             source: limitCite('small-motor-power-factor'),
           },
-        ]
-      : []),
+        ]),
     ...(heater && heater.told > 0 && heaterWatts !== null
       ? [{ what: 'Heater', how: `${watts(heaterWatts)} ÷ ${volts}`, value: current.show(heater.told, units) }]
       : []),

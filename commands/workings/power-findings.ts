@@ -20,7 +20,7 @@ type Facts = Readonly<Record<string, string | undefined>>;
 const planRules = powerRulesAt('plan');
 
 /** The rules that speak while the job is planned, gravest first. */
-export const planRulesThatApply = (facts: Facts): readonly Applied[] => rulesThatApply(powerFacts(facts), planRules);
+const planRulesThatApply = (facts: Facts): readonly Applied[] => rulesThatApply(powerFacts(facts), planRules);
 
 const isObservation = (id: string): id is ObservationId => Object.hasOwn(observations, id);
 
@@ -90,7 +90,7 @@ function further(rules: readonly Applied[]): Finding | undefined {
 }
 
 /** What nobody knows, the answers that would settle most stops first. */
-export function findOutFirst(rules: readonly Applied[]): readonly ObservationId[] {
+function findOutFirst(rules: readonly Applied[]): readonly ObservationId[] {
   const stops = new Map<ObservationId, number>();
   for (const { weight, unknown } of rules) {
     for (const fact of weight === 'stop' ? unknown : []) {

@@ -20,6 +20,7 @@ import {
   type Draw,
   drawText,
   type Facts,
+  fanIsRead,
   type LoadNumbers,
   limitCite,
   partsOf,
@@ -40,9 +41,12 @@ export function factsFromNumbers(numbers: LoadNumbers, facts: Facts): WorkedOutF
     {
       ...given('breaker', numbers.breaker),
       ...given('thinnestWire', numbers.thinnestWire),
-      ...given('fixedLoad', together(parts.fan, parts.heater, parts.lamp, other)?.most ?? null),
+      ...given(
+        'fixedLoad',
+        fanIsRead(numbers) ? (together(parts.fan, parts.heater, parts.lamp, other)?.most ?? null) : null,
+      ),
       ...given('controlRating', numbers.controlRating),
-      ...given('controlledLoad', switched(parts, facts)?.most ?? null),
+      ...given('controlledLoad', fanIsRead(numbers) ? (switched(parts, facts)?.most ?? null) : null),
       ...given('controlMinimum', numbers.controlMinimum),
       ...given('lowestLoad', numbers.lowestLoad),
     },
@@ -55,33 +59,34 @@ export function factsFromNumbers(numbers: LoadNumbers, facts: Facts): WorkedOutF
 }
 
 /** The load of the unit against its breaker. A sum of watts, never a word on the wiring. */
-function circuitLoad(numbers: LoadNumbers, facts: Facts, units: UnitSystem): Finding | undefined {
+function circuitLoad(numbers: LoadNumbers, facts: Facts, units: UnitSystem): Finding {
   const { steps, fan, heater, lamp } = partsOf(numbers, facts, units);
-  const parts = { fan, heater, lamp };
   const draw = sum([fan, heater, lamp]);
-  if (draw.told === 0) return undefined;
   const allDay = facts['control-wanted'] === 'continuous-with-boost';
   const heats = heater !== null && heater.told > 0;
   const factor = heats ? fixedHeatFactor : allDay ? continuousFactor : ratio(1);
   const counted = { told: continuousCurrent(draw.told, factor), most: continuousCurrent(draw.most, factor) };
-  const lacking = Object.entries(parts).flatMap(([name, each]) => (each === null ? [name] : []));
+  const lacking = [...(heater === null ? ['the heater'] : []), ...(lamp === null ? ['the lamps'] : [])];
+  const guessed = fanIsRead(numbers) ? '' : ' Nobody read what the fan draws.';
   const { breaker } = numbers;
   const over = breaker !== null && !within(counted.most, breaker);
   const fitting = breakerForLoad(counted.most, standardBreakers);
   const text = (value: Draw) => drawText(value, units);
   const verdict =
-    breaker === null
-      ? fitting.found
-        ? `by this sum it takes a breaker of ${current.showShort(fitting.breaker, units)} or more, and the label goes before the sum`
-        : 'that is more than any breaker listed here, so the label has to name its circuit'
-      : over
-        ? `that is more than its ${current.showShort(breaker, units)} breaker`
-        : `its ${current.showShort(breaker, units)} breaker may carry ${current.showShort(mostCurrent(breaker, continuousShare), units)} for hours`;
+    breaker === null && lacking.length > 0
+      ? 'no breaker can be named before the rest is read'
+      : breaker === null
+        ? fitting.found
+          ? `by this sum it takes a breaker of ${current.showShort(fitting.breaker, units)} or more, and the label goes before the sum`
+          : 'that is more than any breaker listed here, so the label has to name its circuit'
+        : over
+          ? `that is more than its ${current.showShort(breaker, units)} breaker`
+          : `its ${current.showShort(breaker, units)} breaker may carry ${current.showShort(mostCurrent(breaker, continuousShare), units)} for hours`;
   const source = limitCite(heats ? 'fixed-heat-factor' : 'continuous-factor');
   return {
     id: 'circuit-load',
-    weight: over ? 'stop' : lacking.length > 0 ? 'caution' : 'advice',
-    says: `${over ? 'Do not connect it to this circuit: the' : 'The'} unit draws ${text(draw)}${factor > 1 ? ` and counts as ${text(counted)}` : ''}; ${verdict}.${lacking.length === 0 ? '' : ` Not in it, because nobody read it: ${lacking.join(', ')}.`}`,
+    weight: over ? 'stop' : lacking.length > 0 || guessed !== '' ? 'caution' : 'advice',
+    says: `${over ? 'Do not connect it to this circuit: the' : 'The'} unit draws ${text(draw)}${factor > 1 ? ` and counts as ${text(counted)}` : ''}; ${verdict}.${lacking.length === 0 ? '' : ` Not in it, because nobody read it: ${lacking.join(' and ')}.`}${guessed}`,
     value: {
       number: draw.told,
       unit: current.siUnit,
@@ -119,7 +124,7 @@ function circuitLoad(numbers: LoadNumbers, facts: Facts, units: UnitSystem): Fin
 /** What the control is rated for against what it is to switch, and its least load. */
 function controlLoad(numbers: LoadNumbers, facts: Facts, units: UnitSystem): Finding | undefined {
   const parts = partsOf(numbers, facts, units);
-  const load = switched(parts, facts);
+  const load = fanIsRead(numbers) ? switched(parts, facts) : null;
   const { controlRating, controlMinimum, lowestLoad } = numbers;
   const shown = (amps: Amperes) => current.showShort(amps, units);
   const carried =

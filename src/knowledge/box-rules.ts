@@ -105,7 +105,7 @@ export const boxRules = checked(
   }),
   rulesFile,
 );
-export type BoxRuleId = keyof typeof boxRules;
+type BoxRuleId = keyof typeof boxRules;
 
 const edition = z.strictObject({
   grounds: z.enum(['grounds-to-2017', 'grounds-from-2020']),

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import power from '#commands/power.ts';
 import { plannedObservations, wiringQuestion } from '#commands/questions/wiring.ts';
 import { type ObservationId, observations, type PowerRule, powerRulesAt, restsOn } from '#knowledge/circuit-rules.ts';
+import { job, settled, words } from './settled-wiring.ts';
 import { findingOf, once, talked } from './talked.ts';
 
 const planRules = Object.entries(powerRulesAt('plan')) as [string, PowerRule][];
@@ -10,34 +11,6 @@ const workedOut = (rule: PowerRule) =>
   Object.keys(rule.applies).some((fact) => observations[fact as ObservationId].seen === 'worked-out');
 const rows = (answer: ReturnType<typeof once>) =>
   answer.reply?.findings.flatMap(({ table }) => table?.rows ?? []) ?? [];
-
-/** A job where nothing is open and nothing stops, as far as answers go. */
-const settled: Readonly<Record<string, string>> = {
-  'unit-kind': 'fan-only',
-  'fan-place': 'elsewhere',
-  'insulation-near': 'clear',
-  'control-wanted': 'countdown-timer',
-  'circuit-serves': 'this-unit-only',
-  'switch-controls': 'fan-only',
-  'switch-places': 'one',
-  'control-needs': 'neutral',
-  'control-marking': 'motor-rated',
-  'control-output': 'relay-or-mechanical',
-  'motor-kind': 'ac',
-  'control-place': 'outside',
-  'cable-work': 'none',
-  'label-wire-temperature': 'none-given',
-  'fan-ground': 'proven',
-  'switch-box-neutral': 'same-circuit',
-  'switch-box-ground': 'yes',
-  'wiring-kind': 'copper-cable',
-  'wiring-era': '1985-on',
-  'trouble-signs': 'none',
-  'who-wires': 'licensed-electrician',
-};
-const words = (facts: Readonly<Record<string, string>>) => Object.entries(facts).map((pair) => pair.join('='));
-const job = (facts: Readonly<Record<string, string>>, ...more: readonly string[]) =>
-  once(power, ...words(facts), ...more);
 
 describe('what is not known stops the job', () => {
   it('and never asks for more: with nothing told the answer is stop', () => {
@@ -158,75 +131,6 @@ describe('the answer', () => {
   });
 });
 
-describe('loads', () => {
-  const heater = { ...settled, 'unit-kind': 'fan-light-and-heater', 'heater-circuit': 'matches-label' };
-
-  it('counts a 1545 W unit as the code forum does: 12.875 A, at 125 % 16.09 A', () => {
-    const answer = job(heater, 'fan-watts=145', 'heater-watts=1300', 'lamp-watts=100', 'breaker=20');
-    const { value, weight, working } = findingOf(answer, 'circuit-load');
-    expect(value?.number).toBeCloseTo(1545 / 120, 9);
-    // The motor may draw twice its watts over the volts (common practice): 145/60 in place of 145/120.
-    expect(value?.high).toBeCloseTo(1400 / 120 + 145 / 60, 9);
-    expect(weight).toBe('advice');
-    expect(working.find(({ what }) => what.startsWith('Counted'))?.value).toBe('16.1 to 17.6 A');
-    const small = findingOf(
-      job(heater, 'fan-watts=145', 'heater-watts=1300', 'lamp-watts=100', 'breaker=15'),
-      'circuit-load',
-    );
-    expect(small).toMatchObject({ weight: 'stop' });
-    expect(small.says).toMatch(/^Do not connect it/);
-  });
-
-  it('takes the amps on the label before the watts', () => {
-    const { value } = findingOf(job(settled, 'fan-watts=30', 'fan-amps=0.4'), 'circuit-load');
-    expect(value).toMatchObject({ number: 0.4, unit: 'A', shown: '0.4 A' });
-    expect(value).not.toHaveProperty('high');
-  });
-
-  it('lets a breaker carry four fifths for hours: 12 A of 15 A (NEC 210.20(A))', () => {
-    const { says } = findingOf(job(settled, 'fan-amps=0.4', 'breaker=15'), 'circuit-load');
-    expect(says).toContain('12 A for hours');
-  });
-
-  it('stops when fixed load is over half of a shared circuit: 7.5 A of 15 A (NEC 210.23(A)(2))', () => {
-    const shared = { ...settled, 'circuit-serves': 'other-rooms' };
-    const stops = (other: string) =>
-      job(shared, 'fan-amps=0.5', `other-fixed-load=${other}`, 'breaker=15', 'thinnest-wire=14').reply?.findings.some(
-        ({ id, weight }) => id === 'fixed-load-over-half' && weight === 'stop',
-      );
-    expect(stops('7 A')).toBe(false);
-    expect(stops('7.1 A')).toBe(true);
-  });
-
-  it('stops at 14 AWG on 20 A (NEC 240.4(D))', () => {
-    const by = (...more: string[]) => job(settled, 'fan-amps=0.4', ...more).reply?.findings.map(({ id }) => id);
-    expect(by('breaker=20', 'thinnest-wire=14')).toContain('wire-too-thin-for-breaker');
-    expect(by('breaker=20', 'thinnest-wire=12')).not.toContain('wire-too-thin-for-breaker');
-    expect(by('breaker=15', 'thinnest-wire=16')).toContain('wire-too-thin-for-breaker');
-  });
-
-  it('stops a control too small for its load: a motor may take 4 A of 5 A (NEC 404.14)', () => {
-    const by = (amps: string) => job(settled, `fan-amps=${amps}`, 'control-amps=5');
-    expect(findingOf(by('4.1'), 'control-overloaded').weight).toBe('stop');
-    expect(findingOf(by('4.1'), 'control-load')).toMatchObject({ weight: 'stop', value: { number: 4.1 } });
-    expect(findingOf(by('4'), 'control-load').weight).toBe('advice');
-  });
-
-  it('warns of a fan too small for its control at its lowest speed', () => {
-    const answer = job(settled, 'fan-amps=0.3', 'control-amps=5', 'control-minimum=25 W', 'fan-watts-low=5 W');
-    expect(findingOf(answer, 'below-minimum-load').weight).toBe('caution');
-    expect(findingOf(answer, 'control-load').says).toContain('too little to hold it');
-    const none = job(settled, 'fan-amps=0.3', 'control-amps=5', 'control-minimum=none', 'fan-watts-low=5 W');
-    expect(none.reply?.findings.map(({ id }) => id)).not.toContain('below-minimum-load');
-  });
-
-  it('says what is not in the sum because nobody read it', () => {
-    const { weight, says } = findingOf(job(heater, 'fan-watts=30'), 'circuit-load');
-    expect(weight).toBe('caution');
-    expect(says).toContain('nobody read it: heater, lamp');
-  });
-});
-
 describe('slips are answered with a sentence', () => {
   it.each([
     ['fan-ground=perhaps', /not one of these/],
@@ -344,9 +248,9 @@ describe('a talk about the wiring', () => {
              3  Not settled, or permit still open
       you: licensed
       bot: Who may alter wiring at this address: A licensed electrician does it.
-           How many watts does the fan’s label say?
+           How many watts does the fan draw? The label says; leave the light out.
       you: 30 W
-      bot: Watts of the fan: 30 W.
+      bot: Watts the fan draws, without its light: 30 W.
            What is the breaker of the circuit rated?
       you: don't know
       bot: Breaker of the fan’s circuit: Nothing is judged against the breaker until it is read.

@@ -26,7 +26,7 @@ export interface FillLine {
   readonly total: CubicInches;
 }
 
-export type RoomInBox =
+type RoomInBox =
   | {
       readonly known: true;
       readonly available: CubicInches;

@@ -1,7 +1,7 @@
 /** What is known of the job: an answer for each observation. Absent, or `unknown`, means that nobody could say. */
 export type Facts = Readonly<Record<string, string | undefined>>;
 
-export type RuleWeight = 'stop' | 'caution' | 'advice';
+type RuleWeight = 'stop' | 'caution' | 'advice';
 
 /** The part of a rule that decides when it speaks. */
 export interface ConditionalRule {
