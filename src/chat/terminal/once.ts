@@ -9,6 +9,7 @@ import { chartFile } from './chart-file.ts';
 import { deskAnswer } from './desk.ts';
 import { type Paper, paperOf, paragraph } from './paper.ts';
 import { replyText } from './render.ts';
+import { keptFiles } from './reply-files.ts';
 
 interface Given {
   readonly commands: readonly Command[];
@@ -107,7 +108,8 @@ const deskOf = ({ commands, who }: Given, records: Records): Desk =>
 async function asText({ command, reply, missing, problems }: OneShot, paper: Paper): Promise<string> {
   if (reply) {
     const path = await chartFile('charts', command, reply);
-    return [replyText(reply, paper), ...(path === undefined ? [] : ['', `Chart: ${path}`])].join('\n');
+    const where = [...(path === undefined ? [] : [`Chart: ${path}`]), ...keptFiles('lists', reply)];
+    return [replyText(reply, paper), ...(where.length > 0 ? ['', ...where] : [])].join('\n');
   }
   const lacking = missing.filter(({ id }) => !problems.some((problem) => problem.id === id));
   return [

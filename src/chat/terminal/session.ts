@@ -21,6 +21,8 @@ export interface Outside {
   readonly paper: Paper;
   /** Draws the chart of a reply to a file and says where it is. */
   drawn(command: string, reply: Reply): Promise<string | undefined>;
+  /** Keeps the files of a reply, and says of each where it is. Left out where none are kept. */
+  kept?(reply: Reply): readonly string[];
 }
 
 /** A conversation in a terminal: one typed line in, the text to print out. It keeps no state that a restart would lose. */
@@ -58,12 +60,18 @@ export function terminalSession(outside: Outside): Session {
   /** The question a person left unanswered, in this session or before a restart. */
   const unfinished = (): Talk | undefined => unanswered(store.latestTalk(speaker)?.id) ?? unanswered(aside);
 
+  /** Where the picture and the files of a reply are. */
+  const places = async (command: string, reply: Reply): Promise<readonly string[]> => {
+    const path = await outside.drawn(command, reply);
+    return [...(path === undefined ? [] : [`Chart: ${path}`]), ...(outside.kept?.(reply) ?? [])];
+  };
+
   const shown = async (screen: Screen): Promise<string> => {
     open = screen.talk === undefined ? undefined : recalledTalk(store, answering, screen.talk);
     const text = screenText(screen, outside.paper);
     if (!screen.reply) return text;
     last = screen.reply;
-    const path = await outside.drawn(screen.command, screen.reply);
+    const where = await places(screen.command, screen.reply);
     const left = unanswered(aside);
     const next = [
       ...(screen.reply.suggestions ?? []).map(({ label, command }) => `${label} Type ${command}.`),
@@ -72,7 +80,7 @@ export function terminalSession(outside: Outside): Session {
     return [
       text,
       '',
-      ...(path === undefined ? [] : [`Chart: ${path}`]),
+      ...where,
       plain(['Type working to see the sums, or change to alter an answer.', ...next].join(' ')),
     ].join('\n');
   };
@@ -85,7 +93,10 @@ export function terminalSession(outside: Outside): Session {
     if (command.kind === 'desk') {
       open = undefined;
       const answer = deskAnswer(command, rest, desk);
-      return 'reply' in answer ? replyText(answer.reply, outside.paper) : answer.problems.map(plain).join('\n');
+      if ('problems' in answer) return answer.problems.map(plain).join('\n');
+      last = answer.reply;
+      const where = await places(command.name, answer.reply);
+      return [replyText(answer.reply, outside.paper), ...(where.length > 0 ? ['', ...where] : [])].join('\n');
     }
     const { values, problems } = optionsFrom(
       rest,

@@ -5,6 +5,7 @@ import { StoreTrouble } from '#store/trouble.ts';
 import type { Command } from '../command.ts';
 import { chartFile } from './chart-file.ts';
 import { paperOf, safe } from './paper.ts';
+import { keptFiles } from './reply-files.ts';
 import { terminalSession } from './session.ts';
 
 interface Given {
@@ -33,6 +34,7 @@ export async function terminal({ environment, ...given }: Given, { input, output
       return paperOf(output, live ? environment : {});
     },
     drawn: (command, reply) => chartFile('charts', command, reply),
+    kept: (reply) => keptFiles('lists', reply),
   });
   const lines = createInterface({
     input,
