@@ -197,8 +197,9 @@ export function volumeLeft(story: BoxStory): Finding {
   const fits = within(count.needed, available);
   const atMostFits = within(most, available);
   const settled = Math.abs(left) < 1e-9 ? cubicInches(0) : left;
+  const spare = most > count.needed ? cubicInches(available - most) : settled;
   const sizes = [...new Set(insulatedIn(inputs.conductors).map(({ awg }) => awg))];
-  const further = sizes.map((awg) => ({ awg, more: furtherConductors(settled, count.freeSpace(awg).volume) }));
+  const further = sizes.map((awg) => ({ awg, more: furtherConductors(spare, count.freeSpace(awg).volume) }));
   const room = further.map(({ awg, more }) => `${more} more of ${awg} AWG`).join(', or ');
   const says = !fits
     ? `Do not close this box: it is overfull by ${roomText(cubicInches(-settled), units)}. Take a larger box or an extension ring, or take wires out.`
@@ -206,7 +207,7 @@ export function volumeLeft(story: BoxStory): Finding {
       ? `Look before closing: it fits as told, with ${cubicInchText(settled)} left, but not if the box also holds ${untoldText(untold)}.`
       : settled === 0
         ? 'The box is exactly full: it takes what is told and not one wire more.'
-        : `The count leaves ${roomText(settled, units)}${room === '' ? '' : `: room for ${room}`}.`;
+        : `The count leaves ${roomText(settled, units)}${room === '' ? '' : `: room for ${room}${untold.length > 0 ? ', what was not told set aside' : ''}`}.`;
   return {
     ...base,
     weight: !fits ? 'stop' : !atMostFits ? 'caution' : 'good',
@@ -230,7 +231,7 @@ export function volumeLeft(story: BoxStory): Finding {
         : []),
       ...further.map(({ awg, more }) => ({
         what: `Room for more of ${awg} AWG`,
-        how: `${tidy(settled)} ÷ ${tidy(count.freeSpace(awg).volume)}, whole wires`,
+        how: `${tidy(spare)} ÷ ${tidy(count.freeSpace(awg).volume)}, whole wires`,
         value: String(more),
         source: count.freeSpace(awg).citation,
       })),
