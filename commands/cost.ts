@@ -22,7 +22,7 @@ import { efficacyFinding, labelAirflow } from './workings/cost-efficacy.ts';
 import { askNextFinding, fanEnergyFinding, heatLostFinding, runningCostFinding } from './workings/cost-findings.ts';
 import { deliveredInterview, deliveredTakes } from './workings/delivered.ts';
 
-export interface CostInputs extends CostQuestion {
+interface CostInputs extends CostQuestion {
   readonly delivered: CubicMetresPerSecond;
   readonly label: CubicMetresPerSecond | null;
   /** `null` where nobody knows the watts: then nothing is judged by them. */
@@ -30,7 +30,7 @@ export interface CostInputs extends CostQuestion {
   readonly code: LocalExhaustCodeId;
 }
 
-export function* costInterview(): Interview<CostInputs> {
+function* costInterview(): Interview<CostInputs> {
   const delivered = yield* deliveredInterview();
   const power = yield* ask(fanWatts);
   const [hours, days, electric, fuel, efficiency] = yield* together(

@@ -44,7 +44,7 @@ interface DoorInputs {
   readonly leakage: HousePull['leakage'];
 }
 
-export interface MakeupInputs {
+interface MakeupInputs {
   /** `null` where people must leave: nobody is asked about doors then. */
   readonly door: DoorInputs | null;
   readonly combustion: CombustionAnswers;
@@ -90,7 +90,7 @@ function* wayInInterview(): Interview<WayIn> {
   };
 }
 
-export function* makeupInterview(): Interview<MakeupInputs> {
+function* makeupInterview(): Interview<MakeupInputs> {
   const already = yield* combustionOnSheet();
   if (mustLeave(already)) return { door: null, combustion: already };
   const { source, ...air } = yield* airInterview();

@@ -67,7 +67,7 @@ const soldBy = {
   kWh: { words: /(?:\/|\bper\b|\ba\b)?\s*(?:kwh|kilowatt[- ]?hours?)\b/i, joules: toSi(1, 'kW hour', 'J') },
   GJ: { words: /(?:\/|\bper\b|\ba\b)?\s*(?:gj|gigajoules?)\b/i, joules: toSi(1, 'GJ', 'J') },
 } as const;
-export type HeatUnit = keyof typeof soldBy;
+type HeatUnit = keyof typeof soldBy;
 
 /** A price of heat as it was given, in money for one unit. */
 export interface HeatPrice {
@@ -110,7 +110,7 @@ export const heatingPrice: Question<HeatPrice> = {
 const efficiencyKind = percentageOf({
   least: ratio(0.1),
   most: ratio(6),
-  example: '80 %, or 300 % for a heat pump',
+  example: '80 %',
   noun: 'an efficiency',
 });
 

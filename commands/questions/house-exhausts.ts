@@ -4,7 +4,7 @@ import { type Estimate, exactly, isExact } from '#quantity/estimate.ts';
 import { airflow } from '#quantity/kinds.ts';
 import type { CubicMetresPerSecond } from '#quantity/units.ts';
 
-export type ExhaustId = 'dryer' | 'range-hood' | 'bath-fan' | 'open-fireplace' | 'other';
+type ExhaustId = 'dryer' | 'range-hood' | 'bath-fan' | 'open-fireplace' | 'other';
 
 /** Something else that draws air out of the house, with its airflow where somebody knows it. */
 export interface OtherExhaust {

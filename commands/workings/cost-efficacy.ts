@@ -26,7 +26,7 @@ export function labelAirflow(fan: FanAnswer): CubicMetresPerSecond | null {
   return fan.settings.at(-1)?.points.find((point) => near(point.staticPressure))?.airflow ?? null;
 }
 
-export interface EfficacyQuestion {
+interface EfficacyQuestion {
   readonly watts: Watts;
   /** Off the label where it is there, else what is really delivered. */
   readonly airflow: CubicMetresPerSecond;

@@ -25,7 +25,7 @@ const { fine, choked, 'door-drop': dropAllowed } = doorPressureLimits;
 const percent = (share: number): string => `${Math.round(100 * share)} %`;
 
 /** A gap that is needed, on the next mark of the tape: rounding it down would make it too small. */
-export function gapShown(gap: Metres, units: UnitSystem): string {
+function gapShown(gap: Metres, units: UnitSystem): string {
   const mark = units === 'metric' ? 0.001 : 0.0254 / 8;
   return smallLength.showShort(metres(Math.ceil(gap / mark - 1e-6) * mark), units);
 }

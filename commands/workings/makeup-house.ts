@@ -25,9 +25,7 @@ const mostCounted = 3;
 const flow = cubicMetresPerSecond;
 
 /** The largest of the other exhausts. What nobody named counts at the high end only. */
-export function countedExhausts({
-  others,
-}: HousePull): readonly (readonly [OtherExhaust, Estimate<CubicMetresPerSecond>])[] {
+function countedExhausts({ others }: HousePull): readonly (readonly [OtherExhaust, Estimate<CubicMetresPerSecond>])[] {
   return others.value
     .map((each) => [each, exhaustAirflow(each)] as const)
     .map(

@@ -20,7 +20,7 @@ export interface DoorPair {
   readonly open: CubicMetresPerSecond;
 }
 
-export interface DoorQuestion {
+interface DoorQuestion {
   readonly source: AirSource;
   readonly wayIn: WayIn;
   readonly pair: DoorPair | null;

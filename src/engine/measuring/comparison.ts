@@ -1,4 +1,5 @@
 import type { Estimate } from '#quantity/estimate.ts';
+import { meets } from '#quantity/meets.ts';
 import { type CubicMetresPerSecond, cubicMetresPerSecond, type Ratio, ratio } from '#quantity/units.ts';
 
 export type ComparisonVerdict = 'agrees' | 'cannot tell' | 'lower' | 'higher';
@@ -66,6 +67,6 @@ export function comparedWithNeeded(
   measured: Estimate<CubicMetresPerSecond>,
   needed: CubicMetresPerSecond,
 ): NeedOutcome {
-  if (measured.low >= needed) return 'met';
-  return measured.high < needed ? 'not met' : 'not shown';
+  if (meets(measured.low, needed)) return 'met';
+  return meets(measured.high, needed) ? 'not shown' : 'not met';
 }
