@@ -1,0 +1,196 @@
+import type { CallbackFindingId } from '#knowledge/callback-findings.ts';
+import type { ContextId } from '#knowledge/callback-scale.ts';
+import { meantBy, type Phrase, type PreparedWords } from './phrases.ts';
+import { type Token, tokensOf } from './word-forms.ts';
+
+/** `clear`: said in so many words. `probable`: with a slip of the finger or other words in between. */
+type Confidence = 'clear' | 'probable';
+
+interface Heard<Id extends string> {
+  readonly id: Id;
+  /** The words that led to it, as typed. */
+  readonly words: string;
+  readonly confidence: Confidence;
+}
+
+export interface HeardWords {
+  readonly seen: readonly Heard<CallbackFindingId>[];
+  readonly notSeen: readonly Heard<CallbackFindingId>[];
+  readonly context: readonly Heard<ContextId>[];
+  /** Spoken of without saying which way, or said both ways. */
+  readonly unsure: readonly Heard<CallbackFindingId>[];
+  /** What was not understood, as typed. */
+  readonly notUnderstood: readonly string[];
+}
+
+interface Match {
+  readonly means: Phrase['means'];
+  readonly places: readonly number[];
+  readonly confidence: Confidence;
+  /** Words of denial standing inside it: "the mirror does not fog". */
+  readonly denials: readonly number[];
+}
+
+/** Longer complaints are cut: nobody types more on a phone. */
+const longestText = 2000;
+/** How many telling words may stand between two words of a phrase, and between a denial and what it denies. */
+const reach = { phrase: 2, denial: 5 };
+
+/**
+ * What a customer's own words say of the fan: findings seen and not seen, contexts, and what was not understood.
+ *
+ * Longest phrases are heard first and a word is used once. A denial reaches forward to the end of its clause.
+ */
+export function findingsInWords(words: PreparedWords, text: string): HeardWords {
+  const typed = text.slice(0, longestText);
+  const tokens = tokensOf(typed, words.pauses);
+  const meant = tokens.map(({ form }) => meantBy(form, words));
+  const matches = matchesIn(tokens, meant, words);
+  const inPhrase = new Set(matches.flatMap(({ places }) => places));
+  const used = new Set([...inPhrase, ...matches.flatMap(({ denials }) => denials)]);
+
+  const seen = new Map<CallbackFindingId, Heard<CallbackFindingId>>();
+  const notSeen = new Map<CallbackFindingId, Heard<CallbackFindingId>>();
+  const context = new Map<ContextId, Heard<ContextId>>();
+  const unsure = new Map<CallbackFindingId, Heard<CallbackFindingId>>();
+  for (const { means, places, confidence, denials } of matches) {
+    const said = { words: wordsAt(places), confidence };
+    const stance = stanceBefore(places[0] as number);
+    const denied = (denials.length % 2 === 1) !== stance.denied;
+    if ('context' in means) {
+      if (!denied && !stance.unsure) keep(context, means.context, said);
+    } else if ('finding' in means) {
+      const isSo = means.isSo !== denied;
+      keep(stance.unsure ? unsure : isSo ? seen : notSeen, means.finding, said);
+    }
+  }
+  for (const [id, heard] of seen) {
+    if (!notSeen.has(id)) continue;
+    unsure.set(id, heard);
+    seen.delete(id);
+    notSeen.delete(id);
+  }
+  return {
+    seen: [...seen.values()],
+    notSeen: [...notSeen.values()],
+    context: [...context.values()],
+    unsure: [...unsure.values()],
+    notUnderstood: leftOver(),
+  };
+
+  function wordsAt(places: readonly number[]): string {
+    return typed.slice(tokens[places[0] as number]?.start, tokens[places.at(-1) as number]?.end);
+  }
+
+  /** What stands before a phrase in its clause: a denial, or a doubt. */
+  function stanceBefore(first: number): { readonly denied: boolean; readonly unsure: boolean } {
+    let telling = 0;
+    for (let at = first - 1; at >= 0 && telling <= reach.denial; at -= 1) {
+      if (blocks(at + 1, first)) break;
+      const form = tokens[at]?.form as string;
+      const doubt = matches.find(({ means, places }) => 'unsure' in means && places.includes(at));
+      if (doubt) return { denied: false, unsure: true };
+      const isDenial = words.negators.has(form) && !inPhrase.has(at);
+      if (isDenial && !words.unlessFollowedBy.has(tokens[at + 1]?.form as string)) {
+        used.add(at);
+        return { denied: true, unsure: false };
+      }
+      if (!words.fillers.has(form) && !words.joins.has(form)) telling += 1;
+    }
+    return { denied: false, unsure: false };
+  }
+
+  /** Whether a denial is held up before this word: at a stop, or at a pause that is not a list ending in "or". */
+  function blocks(at: number, first: number): boolean {
+    const after = tokens[at]?.after;
+    if (after === 'nothing') return false;
+    if (after !== 'comma') return true;
+    const rest = tokens.slice(at, first + 6);
+    const end = rest.findIndex(({ after: next }, place) => place > 0 && next !== 'nothing' && next !== 'comma');
+    return !rest.slice(0, end < 0 ? rest.length : end).some(({ form }) => words.joins.has(form));
+  }
+
+  /** A word that says nothing by itself. */
+  function isIdle(at: number): boolean {
+    const { form, text } = tokens[at] as Token;
+    return (
+      text.length < 3 ||
+      words.fillers.has(form) ||
+      words.idle.has(form) ||
+      words.joins.has(form) ||
+      words.pauses.has(text.toLowerCase())
+    );
+  }
+
+  function leftOver(): string[] {
+    const runs: string[] = [];
+    let run: number[] = [];
+    const close = () => {
+      while (run.length > 0 && isIdle(run[0] as number)) run.shift();
+      while (run.length > 0 && isIdle(run.at(-1) as number)) run.pop();
+      if (run.length > 0) runs.push(wordsAt(run));
+      run = [];
+    };
+    for (const [at, { after }] of tokens.entries()) {
+      if (used.has(at) || after === 'stop') close();
+      if (!used.has(at)) run.push(at);
+    }
+    close();
+    return runs;
+  }
+}
+
+/** The first word for something counts; a clear one replaces a probable one. */
+function keep<Id extends string>(heard: Map<Id, Heard<Id>>, id: Id, said: Omit<Heard<Id>, 'id'>): void {
+  const before = heard.get(id);
+  if (before === undefined || (before.confidence === 'probable' && said.confidence === 'clear')) {
+    heard.set(id, { id, ...said });
+  }
+}
+
+function matchesIn(tokens: readonly Token[], meant: readonly (readonly string[])[], words: PreparedWords): Match[] {
+  const found: Match[] = [];
+  for (const [start] of tokens.entries()) {
+    for (const first of meant[start] ?? []) {
+      for (const phrase of words.byFirstWord.get(first) ?? []) {
+        const match = matchAt(start, phrase);
+        if (match) found.push(match);
+      }
+    }
+  }
+  const span = ({ places }: Match) => (places.at(-1) as number) - (places[0] as number);
+  found.sort(
+    (a, b) =>
+      b.places.length - a.places.length ||
+      Number(b.confidence === 'clear') - Number(a.confidence === 'clear') ||
+      span(a) - span(b) ||
+      (a.places[0] as number) - (b.places[0] as number),
+  );
+  const taken = new Set<number>();
+  const kept = found.filter(({ places }) => {
+    if (places.some((at) => taken.has(at))) return false;
+    for (const at of places) taken.add(at);
+    return true;
+  });
+  return kept.sort((a, b) => (a.places[0] as number) - (b.places[0] as number));
+
+  function matchAt(start: number, { means, forms }: Phrase): Match | undefined {
+    const places = [start];
+    const denials: number[] = [];
+    let exact = tokens[start]?.form === forms[0];
+    for (const form of forms.slice(1)) {
+      let [at, skipped] = [(places.at(-1) as number) + 1, 0];
+      while (at < tokens.length && !(meant[at] ?? []).includes(form)) {
+        const { form: other } = tokens[at] as Token;
+        if (words.negators.has(other)) denials.push(at);
+        else if (!words.fillers.has(other)) skipped += 1;
+        if (skipped > reach.phrase || tokens[at]?.after === 'stop') return undefined;
+        at += 1;
+      }
+      if (at >= tokens.length || tokens[at]?.after === 'stop') return undefined;
+      exact = exact && skipped === 0 && tokens[at]?.form === form;
+      places.push(at);
+    }
+    return { means, places, confidence: exact ? 'clear' : 'probable', denials };
+  }
+}

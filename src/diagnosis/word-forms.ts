@@ -1,0 +1,89 @@
+/** A word as typed, where it stood, and its plain form for comparing. */
+export interface Token {
+  readonly text: string;
+  readonly start: number;
+  readonly end: number;
+  readonly form: string;
+  /** What stands before it: a full stop, a comma, a word such as "but", or nothing. */
+  readonly after: 'stop' | 'comma' | 'pause' | 'nothing';
+}
+
+const spelledOut: Readonly<Record<string, readonly string[]>> = {
+  cant: ['can', 'not'],
+  cannot: ['can', 'not'],
+  wont: ['will', 'not'],
+  dont: ['do', 'not'],
+  doesnt: ['does', 'not'],
+  didnt: ['did', 'not'],
+  isnt: ['is', 'not'],
+  wasnt: ['was', 'not'],
+  arent: ['are', 'not'],
+  hasnt: ['has', 'not'],
+  havent: ['have', 'not'],
+  aint: ['is', 'not'],
+};
+
+/**
+ * The form in which words are compared: small letters, without the endings that English hangs on them, so that fogs, fogged,
+ * fogging and foggy are one word.
+ */
+export function wordForm(word: string): string {
+  let form = word.toLowerCase().replace(/['’]s$/, '');
+  const whole = form;
+  if (form.length >= 6) form = form.replace(/ing$/, '');
+  if (form.length >= 5) form = form.replace(/ed$/, '');
+  if (form === whole && form.length >= 5) form = form.replace(/ies$/, 'y');
+  if (form === whole && form.length >= 4) form = form.replace(/([^s])s$/, '$1');
+  if (form.length >= 4) form = form.replace(/[ey]$/, '');
+  return form.length >= 4 ? form.replace(/([a-z])\1$/, '$1') : form;
+}
+
+const wordPattern = /[a-z0-9]+(?:['’][a-z]+)?/gi;
+
+/** The words of a text, with what stands between them. A pause word, such as "but", is a word like any other as well. */
+export function tokensOf(text: string, pauses: ReadonlySet<string>): readonly Token[] {
+  const tokens: Token[] = [];
+  let [last, isPause] = [0, false];
+  for (const match of text.matchAll(wordPattern)) {
+    const between = text.slice(last, match.index);
+    const [start, end] = [match.index, match.index + match[0].length];
+    const plain = match[0].toLowerCase().replace('’', "'");
+    const after = /[.;!?\n]/.test(between)
+      ? 'stop'
+      : isPause
+        ? 'pause'
+        : /[,:()–—]/.test(between)
+          ? 'comma'
+          : 'nothing';
+    const parts = spelledOut[plain.replace("'", '')] ?? (plain.endsWith("n't") ? [plain.slice(0, -3), 'not'] : [plain]);
+    for (const [at, part] of parts.entries()) {
+      tokens.push({ text: match[0], start, end, form: wordForm(part), after: at === 0 ? after : 'nothing' });
+    }
+    [last, isPause] = [end, pauses.has(plain)];
+  }
+  return tokens;
+}
+
+/**
+ * Whether two words differ by at most so many slips of a finger: a letter too many, too few, wrong, or two swapped.
+ */
+export function differByAtMost(one: string, other: string, slips: number): boolean {
+  if (Math.abs(one.length - other.length) > slips) return false;
+  let [beforeLast, last] = [[] as number[], Array.from({ length: other.length + 1 }, (_, at) => at)];
+  for (let row = 1; row <= one.length; row += 1) {
+    const here = [row];
+    for (let column = 1; column <= other.length; column += 1) {
+      const same = one[row - 1] === other[column - 1];
+      let best = Math.min(
+        (last[column] as number) + 1,
+        (here[column - 1] as number) + 1,
+        (last[column - 1] as number) + Number(!same),
+      );
+      const swapped = row > 1 && column > 1 && one[row - 1] === other[column - 2] && one[row - 2] === other[column - 1];
+      if (swapped) best = Math.min(best, (beforeLast[column - 2] as number) + 1);
+      here.push(best);
+    }
+    [beforeLast, last] = [last, here];
+  }
+  return (last[other.length] as number) <= slips;
+}
