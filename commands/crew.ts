@@ -1,0 +1,118 @@
+import type { Action, DeskCommand, DeskOption } from '#chat/command.ts';
+import { plain } from '#interview/words.ts';
+import { add, person, qualify, remove, unqualify } from './workings/crew-membership.ts';
+import { memberNamed, memberSuggestions, readWords } from './workings/crew-people.ts';
+import { cleared, crewSettings, readRetention, retentionText, settle } from './workings/crew-settings.ts';
+import { crewTable, lapsedFindings } from './workings/crew-table.ts';
+import { counted, notUnderstood, remark, saying } from './workings/plain-replies.ts';
+
+const show: Action = {
+  name: 'show',
+  summary: 'Show what the crew has settled for its jobs, and who may sign for what.',
+  options: [],
+  act: (desk) => {
+    const members = desk.store.members();
+    const leads = members.filter(({ kinds }) => kinds.includes('lead')).length;
+    return saying(`${counted(members.length, 'member', 'members')}, ${counted(leads, 'lead', 'leads')}.`, {
+      findings: [
+        ...(leads === 0
+          ? [remark('no-lead', 'advice', 'Name a lead with /crew add: only a lead signs hold points.')]
+          : []),
+        ...lapsedFindings(desk),
+      ],
+      tables: [crewTable(desk)],
+    });
+  },
+};
+
+const set: Action = {
+  name: 'set',
+  summary: 'Settle units, codes, altitude, attic temperature and time zone for every job.',
+  managersOnly: true,
+  options: crewSettings.map(
+    ({ id, brief, suggest }): DeskOption => ({
+      id,
+      brief: `${brief}; ${cleared} takes it away`,
+      suggest: (_, typed) => suggest(typed),
+    }),
+  ),
+  act(desk, given) {
+    const { set: done, problems } = settle(desk, given);
+    if (done.length + problems.length === 0)
+      return saying('Say what to set, such as units=metric.', { tables: [crewTable(desk)] });
+    return saying(done.length === 0 ? 'Nothing was changed.' : `Settled: ${done.map(({ id }) => id).join(', ')}.`, {
+      findings: notUnderstood(problems),
+      tables: [crewTable(desk)],
+    });
+  },
+};
+
+const retention: Action = {
+  name: 'retention',
+  summary: 'Say how long closed jobs are kept before they are erased for good.',
+  managersOnly: true,
+  options: [{ id: 'keep', brief: 'how long after closing: 18 months, 2 years, or forever', required: true }],
+  act({ store, speaker }, { keep: text = '' }) {
+    const months = readRetention(text);
+    if ('rejected' in months) return saying(months.rejected);
+    store.saveRetention(months.value, speaker);
+    const expired = store.expiredSheets().length;
+    return saying(`Closed jobs are kept ${retentionText(months.value)}.`, {
+      findings:
+        expired === 0
+          ? []
+          : [
+              remark(
+                'about-to-go',
+                'caution',
+                `Keep copies now of what is wanted (/job export): ${counted(expired, 'closed job is', 'closed jobs are')} older than that and will be erased when the program next tidies up, at the latest at its next start.`,
+              ),
+            ],
+    });
+  },
+};
+
+const forget: Action = {
+  name: 'forget',
+  summary: 'Make a person unknown in all the records here: “someone” stands in place of the name.',
+  managersOnly: true,
+  options: [
+    { ...person, suggest: memberSuggestions },
+    { id: 'confirm', brief: 'yes, once you have read what it does', choices: [{ id: 'yes', label: 'yes' }] },
+  ],
+  act(desk, { person: text = '', confirm }) {
+    const words = readWords(text, { most: 80, ask: 'Name one person.' });
+    if ('rejected' in words) return saying(words.rejected);
+    const found = memberNamed(desk, text);
+    const names = 'value' in found ? [found.value.who, found.value.name] : [words.value.replace(/^<@!(?=\d)/, '<@')];
+    const records = desk.store.recordsNaming(names);
+    if (records === 0) return saying('Nobody of that name stands in these records.');
+    if (confirm === undefined || plain(confirm) !== 'yes') {
+      return saying(
+        `That name stands in ${counted(records, 'record', 'records')} of this crew. Nothing is changed yet.`,
+        {
+          findings: [
+            remark(
+              'for-good',
+              'caution',
+              'Say confirm=yes to put “someone” in its place for good. It cannot be undone; what was signed stays signed.',
+            ),
+            remark('backups', 'advice', 'Backups made before still hold the name; let them expire.'),
+          ],
+        },
+      );
+    }
+    const changed = desk.store.forgetPerson(names);
+    return saying(`Done: “someone” stands in ${counted(changed, 'record', 'records')} where that name was.`);
+  },
+};
+
+const crew: DeskCommand = {
+  kind: 'desk',
+  name: 'crew',
+  summary: 'What the crew settles once for all its jobs: units, codes, leads and who is licensed for what.',
+  example: 'set units=metric building-code-edition=irc-2021',
+  actions: [show, set, add, remove, qualify, unqualify, retention, forget],
+};
+
+export default crew;

@@ -1,0 +1,101 @@
+import type { Desk } from '#chat/command.ts';
+import type { Choice, Reading } from '#interview/question.ts';
+import { plain } from '#interview/words.ts';
+
+export type Member = ReturnType<Desk['store']['members']>[number];
+export type MemberKind = Member['kinds'][number];
+export type QualificationKind = Member['qualifications'][number]['kind'];
+
+export const kindChoices = [
+  { id: 'lead', label: 'lead' },
+  { id: 'apprentice', label: 'apprentice' },
+  { id: 'office', label: 'office' },
+] as const satisfies readonly (Choice & { id: MemberKind })[];
+
+export const qualificationChoices = [
+  { id: 'electrically-qualified', label: 'electrically qualified' },
+  { id: 'licensed-electrician', label: 'licensed electrician' },
+  { id: 'certified-renovator', label: 'certified renovator (lead paint)' },
+  { id: 'combustion-tester', label: 'combustion tester' },
+] as const satisfies readonly (Choice & { id: QualificationKind })[];
+
+/** The id of the choice meant, or nothing. */
+export const chosen = <Id extends string>(choices: readonly { readonly id: Id }[], text: string): Id | undefined =>
+  choices.find(({ id }) => id === plain(text).replace(/\s+/g, '-'))?.id;
+
+export function readQualification(text: string): Reading<QualificationKind> {
+  const kind = chosen(qualificationChoices, text);
+  const ids = qualificationChoices.map(({ id }) => id).join(', ');
+  return kind === undefined ? { rejected: `Say what: one of ${ids}.` } : { value: kind };
+}
+
+/** More people than a small crew ever has. */
+export const mostMembers = 100;
+
+const mention = /^<@!?(\d{1,20})>$/;
+export const isMention = (who: string): boolean => mention.test(who);
+
+const oneLine = (text: string): string => text.slice(0, 2000).replace(/\p{C}/gu, ' ').replace(/\s+/g, ' ').trim();
+
+/** A name or a number as it stands in the records: one line, nothing that cannot be seen. */
+export function readWords(text: string, { most, ask }: { most: number; ask: string }): Reading<string> {
+  const words = oneLine(text);
+  if (!/[\p{L}\p{N}]/u.test(words) || words.length > most)
+    return { rejected: `${ask} It has at most ${most} characters.` };
+  return { value: words };
+}
+
+/**
+ * Who is meant, as events will name the person: a mention where the crew speaks in mentions, so that what the person presses
+ * is known as theirs; else a name.
+ */
+export function readPerson({ speaker }: Desk, text: string): Reading<string> {
+  const said = oneLine(text);
+  const [, id] = mention.exec(said) ?? [];
+  if (id !== undefined) return { value: `<@${id}>` };
+  if (isMention(speaker.who)) return { rejected: 'Name one person with @, and pick them from the list.' };
+  if (/^[<@]/.test(said)) return { rejected: 'Name one person, such as Ana.' };
+  return readWords(said, { most: 60, ask: 'Name one person, such as Ana.' });
+}
+
+/** The member meant, by who they are or by the name the crew has for them. */
+export function memberNamed(desk: Desk, text: string): Reading<Member> {
+  const said = oneLine(text);
+  const [, id] = mention.exec(said) ?? [];
+  const members = desk.store.members();
+  const known = members.find(({ who }) => who === (id === undefined ? said : `<@${id}>`));
+  if (known) return { value: known };
+  const alike = members.filter(({ name }) => name.toLowerCase() === said.toLowerCase());
+  const [only] = alike;
+  if (only && alike.length === 1) return { value: only };
+  return {
+    rejected: only
+      ? 'More than one member goes by that name. Name the person with @, or as /crew show does.'
+      : 'Nobody of that name is in the crew. /crew show lists who is; /crew add takes somebody in.',
+  };
+}
+
+export const memberSuggestions = ({ store }: Desk, typed: string): readonly Choice[] =>
+  store
+    .members()
+    .filter(({ name }) => name.toLowerCase().includes(typed.trim().toLowerCase()))
+    .slice(0, 25)
+    .map(({ who, name }) => ({ id: who, label: name }));
+
+/** A day of the calendar, written 2027-03-31. */
+export function readDay(text: string): Reading<string> {
+  const said = text.trim().slice(0, 20);
+  const at = /^\d{4}-\d{2}-\d{2}$/.test(said) ? new Date(`${said}T00:00:00Z`) : new Date(Number.NaN);
+  return !Number.isNaN(at.getTime()) && at.toISOString().startsWith(said)
+    ? { value: said }
+    : { rejected: 'Give the last day it holds as year-month-day, such as 2027-03-31.' };
+}
+
+const labelOf = (choices: readonly Choice[], id: string): string => choices.find((each) => each.id === id)?.label ?? id;
+
+export const kindsText = ({ kinds }: Pick<Member, 'kinds'>): string =>
+  kinds.length === 0 ? 'member' : kinds.map((kind) => labelOf(kindChoices, kind)).join(', ');
+
+/** "licensed electrician EL-20419, to 2026-06-30"; a lapsed one says so first. */
+export const qualificationText = ({ kind, number, expires, lapsed }: Member['qualifications'][number]): string =>
+  `${lapsed ? 'LAPSED: ' : ''}${labelOf(qualificationChoices, kind)} ${number}, to ${expires}`;

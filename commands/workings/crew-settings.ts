@@ -1,0 +1,169 @@
+import type { Desk } from '#chat/command.ts';
+import { oneOf } from '#interview/choices.ts';
+import type { AnyQuestion, Choice, Reading, UnitSystem } from '#interview/question.ts';
+import { howKnown, meansNotKnown, plain } from '#interview/words.ts';
+import { atticTemperature } from '../questions/attic.ts';
+import { buildingCodeEdition } from '../questions/codes.ts';
+import { altitude } from '../questions/duct.ts';
+import { electricalCodeEdition } from '../questions/electrical-code.ts';
+
+/** Something the crew settles once for all its jobs. */
+export interface CrewSetting {
+  /** What it is called as an option. */
+  readonly id: string;
+  readonly brief: string;
+  /** Where it is kept. */
+  readonly key: string;
+  /** What goes on while nobody has set it. */
+  readonly unset: string;
+  /** The text to keep, or what was wrong with it. */
+  read(text: string, units: UnitSystem): Reading<string>;
+  /** What was kept, as a person reads it. */
+  show(kept: string, units: UnitSystem): string;
+  suggest(typed: string): readonly Choice[];
+}
+
+const fitting = (choices: readonly Choice[], typed: string): readonly Choice[] => {
+  const said = plain(typed);
+  return choices.filter(({ id, label }) => [id, label].some((name) => name.toLowerCase().includes(said)));
+};
+
+const choicesOf = ({ widget }: AnyQuestion): readonly Choice[] =>
+  widget.kind === 'text' ? [{ id: widget.placeholder, label: `for example ${widget.placeholder}` }] : widget.choices;
+
+const otherUnits = { 'inch-pound': 'metric', metric: 'inch-pound' } as const;
+
+/**
+ * The usual answer to a question, kept in words that mean the same in either system of units: a bare "5000" would turn from
+ * feet into metres when the crew changes its units.
+ */
+function usual(question: AnyQuestion): CrewSetting {
+  const read = (text: string, units: UnitSystem) => question.read(howKnown(text).text, units);
+  const same = (text: string, units: UnitSystem) =>
+    JSON.stringify(read(text, units)) === JSON.stringify(read(text, otherUnits[units]));
+  return {
+    id: question.id,
+    brief: question.brief,
+    key: `usual:${question.id}`,
+    unset: question.whenUnknown.because,
+    read(text, units) {
+      if (meansNotKnown(text)) return { rejected: 'Leave it out where it is not known; then each job says.' };
+      const reading = read(text, units);
+      if ('rejected' in reading) return reading;
+      return { value: same(text, units) ? text.trim() : question.show(reading.value, units) };
+    },
+    show(kept, units) {
+      const reading = read(kept, units);
+      return 'value' in reading ? question.show(reading.value, units) : `${kept} (no longer understood)`;
+    },
+    suggest: (typed) => fitting(choicesOf(question), typed),
+  };
+}
+
+const unitSystem = oneOf({
+  id: 'units',
+  prompt: 'Which units does the crew write in?',
+  why: 'A number without a unit is read in these, and they come first in every answer.',
+  brief: 'Units that come first: inch-pound or metric',
+  choices: [
+    { id: 'inch-pound', label: 'inch-pound', also: ['imperial', 'us', 'inches', 'inch', 'feet', 'cfm', 'ip'] },
+    { id: 'metric', label: 'metric', also: ['si', 'mm', 'metres', 'meters', 'l/s'] },
+  ],
+  whenUnknown: { value: 'inch-pound', because: 'Most crews here write inches and cfm.' },
+});
+
+const units: CrewSetting = {
+  id: unitSystem.id,
+  brief: unitSystem.brief,
+  key: unitSystem.id,
+  unset: 'Taken as inch-pound.',
+  read: (text, system) => unitSystem.read(text, system),
+  show: (kept) => kept,
+  suggest: (typed) => fitting(choicesOf(unitSystem), typed),
+};
+
+const zones = ['UTC', ...Intl.supportedValuesOf('timeZone')];
+const zoneWords = (zone: string): string => zone.toLowerCase().replaceAll('_', ' ');
+
+/** By its whole name, or by its town where no other zone has one of that name: "Denver". */
+function readZone(text: string): Reading<string> {
+  const said = zoneWords(plain(text.slice(0, 100)));
+  const exact = zones.find((zone) => zoneWords(zone) === said);
+  const towns = zones.filter((zone) => zoneWords(zone).endsWith(`/${said}`));
+  const zone = exact ?? (towns.length === 1 ? towns[0] : undefined);
+  return zone === undefined
+    ? { rejected: 'Name the time zone by its town, such as America/Denver or Europe/London.' }
+    : { value: zone };
+}
+
+const timeZone: CrewSetting = {
+  id: 'time-zone',
+  brief: 'Time zone, such as America/Denver',
+  key: 'time-zone',
+  unset: 'Dates are those of UTC, and a licence rather ends a day early.',
+  read: readZone,
+  show: (kept) => kept,
+  suggest: (typed) =>
+    zones
+      .filter((zone) => zoneWords(zone).includes(zoneWords(plain(typed))))
+      .slice(0, 25)
+      .map((zone) => ({ id: zone, label: zone })),
+};
+
+/** Everything a crew settles for all its jobs, in the order it is shown. */
+export const crewSettings: readonly CrewSetting[] = [
+  units,
+  usual(buildingCodeEdition as AnyQuestion),
+  usual(electricalCodeEdition as AnyQuestion),
+  usual(altitude as AnyQuestion),
+  usual(atticTemperature as AnyQuestion),
+  timeZone,
+];
+
+/** What to say to have a setting taken away again. */
+export const cleared = 'clear';
+
+/** Settles what was given. Bad values are all told, each in the words of its own question; good ones are kept. */
+export function settle(
+  { store, speaker, telling }: Desk,
+  given: Readonly<Record<string, string>>,
+): { readonly set: readonly CrewSetting[]; readonly problems: readonly string[] } {
+  const wanted = crewSettings.flatMap((setting) => {
+    const text = given[setting.id];
+    return text === undefined ? [] : [{ setting, text: text.slice(0, 200) }];
+  });
+  // Units given in the same breath hold for the numbers beside them.
+  const system = units.read(given[units.id] ?? '', telling.units);
+  const now =
+    'value' in system && system.value === 'metric' ? 'metric' : 'value' in system ? 'inch-pound' : telling.units;
+  const read = wanted.map(({ setting, text }) => ({
+    setting,
+    reading: plain(text) === cleared ? { value: null } : setting.read(text, now),
+  }));
+  const good = read.flatMap(({ setting, reading }) => ('value' in reading ? [{ setting, value: reading.value }] : []));
+  for (const { setting, value } of good) store.saveSetting(setting.key, { value, who: speaker.who });
+  return {
+    set: good.map(({ setting }) => setting),
+    problems: read.flatMap(({ setting, reading }) =>
+      'rejected' in reading ? [`${setting.id}: ${reading.rejected}`] : [],
+    ),
+  };
+}
+
+/** How long closed jobs are kept, in months; `null` for good. */
+export function readRetention(text: string): Reading<number | null> {
+  const said = plain(text.slice(0, 100));
+  if (['forever', 'for good', 'always', 'everything', cleared].includes(said)) return { value: null };
+  const [, number = '', unit = ''] = /^(\d{1,3})\s*(months?|m|years?|yrs?|y)$/.exec(said) ?? [];
+  const months = Number(number) * (unit.startsWith('y') ? 12 : 1);
+  return number !== '' && months >= 1 && months <= 600
+    ? { value: months }
+    : { rejected: 'Say how long after its closing a job is kept: 18 months, 2 years, or forever.' };
+}
+
+export const retentionText = (months: number | null): string => {
+  if (months === null) return 'for good';
+  const years = months % 12 === 0;
+  const count = years ? months / 12 : months;
+  return `${count} ${years ? 'year' : 'month'}${count === 1 ? '' : 's'} after closing`;
+};
