@@ -68,24 +68,38 @@ export function noteAnswers(
 /** What goes on in place of an answer nobody had: "Ceiling height: taken as 8 to 9 ft. Most houses have 8 ft ceilings." */
 function standIn(question: AnyQuestion, units: UnitSystem): string {
   const { brief, whenUnknown } = question;
-  const { value, because } = whenUnknown;
-  return value === null ? `${brief}: ${because}` : `${brief}: taken as ${question.show(value, units)}. ${because}`;
+  const instead = standInOf(question, units);
+  return `${brief}: ${instead === undefined ? '' : `taken as ${instead}. `}${whenUnknown.because}`;
 }
 
+/** What stands in for an answer nobody has, as a person reads it; nothing where not knowing is itself the answer. */
+export function standInOf(question: AnyQuestion, units: UnitSystem): string | undefined {
+  const { value } = question.whenUnknown;
+  const shown = value === null ? notKnown : question.show(value, units);
+  return shown === notKnown ? undefined : shown;
+}
+
+const notKnown = 'not known';
+
 /**
- * What a sheet knows, behind the crew's own settings where the sheet is silent. A fact that can no longer be read (the
- * rules of reading have changed since) counts as unanswered, so that it is asked again rather than guessed.
+ * What a sheet knows as it stands now, behind the crew's own settings where the sheet is silent. A fact that can no longer be
+ * read (the rules of reading have changed since) counts as unanswered, so that it is asked again rather than guessed. Each
+ * is read once, however often it is asked for.
  */
-export function recallFrom(store: ScopedStore, sheet: number, reopened: string | null = null): Recall {
+export function recallFrom(store: ScopedStore, sheet: number): Recall {
   const facts = store.newestFacts(sheet);
-  return (question) => {
-    if (question.id === reopened) return undefined;
+  const known = new Map<AnyQuestion, ReturnType<Recall>>();
+  const looked = (question: AnyQuestion): ReturnType<Recall> => {
     const fact = facts.get(question.id);
     if (fact) return answerOf(question, fact);
     const usual = store.setting(`usual:${question.id}`);
     return typeof usual !== 'string'
       ? undefined
       : answerOf(question, { typed: usual, units: unitsOf(store), how: 'told' });
+  };
+  return (question) => {
+    if (!known.has(question)) known.set(question, looked(question));
+    return known.get(question);
   };
 }
 

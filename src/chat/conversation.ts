@@ -1,9 +1,9 @@
 import type { AnyQuestion } from '#interview/question.ts';
-import { type Outcome, replay } from '#interview/replay.ts';
+import { type Outcome, type Recall, replay } from '#interview/replay.ts';
 import { meansNotKnown, turnMeant } from '#interview/words.ts';
 import { SheetTrouble } from '#store/sheet-trouble.ts';
 import type { ScopedStore } from '#store/store.ts';
-import { type Noted, noteAnswers, recallFrom, unitsOf } from './answers.ts';
+import { type Noted, noteAnswers, recallFrom, standInOf, unitsOf } from './answers.ts';
 import { withAssumed } from './assumed.ts';
 import type { AnswerCommand, Speaker } from './command.ts';
 import type { Asking, Screen } from './screen.ts';
@@ -114,13 +114,14 @@ export function screenOf(
   notes: readonly string[] = [],
   noted: readonly string[] = [],
 ): Screen {
-  const { asking, outcome } = standing(store, talk);
-  const units = unitsOf(store);
   const recall = recallFrom(store, talk.sheet);
+  const { asking, outcome } = standing(recall, talk);
+  const units = unitsOf(store);
   const shown = (question: AnyQuestion) => question.show(recall(question)?.value ?? question.whenUnknown.value, units);
   const told = (question: AnyQuestion) => {
     if (recall(question)?.known !== false) return shown(question);
-    return question.whenUnknown.value === null ? 'don’t know' : `don’t know, taken as ${shown(question)}`;
+    const instead = standInOf(question, units);
+    return instead === undefined ? 'don’t know' : `don’t know, taken as ${instead}`;
   };
   const readBack = (question: AnyQuestion) => ({ id: question.id, brief: question.brief, shown: told(question) });
   const screen = {
@@ -141,9 +142,10 @@ export function screenOf(
   return { ...screen, reply: withAssumed(talk.command.answer(outcome.inputs, { units }), outcome.assumed, units) };
 }
 
-function standing(store: ScopedStore, talk: Talk): { asking?: Asking; outcome: Outcome<unknown> } {
+function standing(recall: Recall, talk: Talk): { asking?: Asking; outcome: Outcome<unknown> } {
   const { progress, command } = talk;
-  const outcome = replay(command.interview(), recallFrom(store, talk.sheet, progress.reopened), 'conversation');
+  const unlessReopened: Recall = (question) => (question.id === progress.reopened ? undefined : recall(question));
+  const outcome = replay(command.interview(), unlessReopened, 'conversation');
   const reopened = command.takes.find(({ id }) => id === progress.reopened);
   const questions = reopened ? [reopened] : outcome.complete ? [] : outcome.unanswered;
   const [question] = questions;
@@ -163,7 +165,7 @@ function standing(store: ScopedStore, talk: Talk): { asking?: Asking; outcome: O
 
 function turn(store: ScopedStore, talk: Talk, heard: Heard, who: string): Turned {
   const { progress } = talk;
-  const asking = standing(store, talk).asking;
+  const asking = standing(recallFrom(store, talk.sheet), talk).asking;
   if ('change' in heard) {
     const wanted = talk.command.takes.find(({ id }) => id === heard.change);
     if (!wanted) return { progress, notes: ['There is no such answer to change.'] };
@@ -196,7 +198,7 @@ function turn(store: ScopedStore, talk: Talk, heard: Heard, who: string): Turned
  */
 function goneBack(store: ScopedStore, talk: Talk, who: string): Turned {
   const { progress, command } = talk;
-  const growing = standing(store, talk).asking?.question.growing;
+  const growing = standing(recallFrom(store, talk.sheet), talk).asking?.question.growing;
   if (growing && progress.draft !== '') {
     return { progress: { ...progress, draft: growing.shrink(progress.draft) }, notes: [] };
   }

@@ -1,10 +1,17 @@
 import { createHash } from 'node:crypto';
 import type { Chart } from '#findings/reply.ts';
 
+/** A chart as a PNG file, drawn or being drawn. */
+export interface Drawing {
+  readonly bytes: Promise<Uint8Array>;
+  /** How many are drawn before it; none when it is drawn already. */
+  readonly ahead: number;
+}
+
 /** Draws charts, a few at a time, and keeps the latest: the same answer is the same picture. */
 export interface ChartPictures {
-  /** The chart as a PNG file; nothing when so many are waiting that it is better left out. */
-  of(chart: Chart): Promise<Uint8Array> | undefined;
+  /** Nothing when so many are waiting that the chart is better left out. */
+  of(chart: Chart): Drawing | undefined;
 }
 
 interface Bounds {
@@ -36,6 +43,8 @@ export function chartPictures(
   };
   const drawn = async (chart: Chart): Promise<Uint8Array> => {
     await turn();
+    // Drawing takes the program for a moment; what came in meanwhile is answered first.
+    await new Promise(setImmediate);
     try {
       return await draw(chart);
     } finally {
@@ -48,6 +57,7 @@ export function chartPictures(
       const mark = createHash('sha256').update(JSON.stringify(chart)).digest('base64');
       const before = known.get(mark);
       if (before === undefined && waiting.length >= mostWaiting) return undefined;
+      const ahead = before === undefined ? drawing + waiting.length : 0;
       const picture = before ?? drawn(chart);
       known.delete(mark);
       known.set(mark, picture);
@@ -55,7 +65,7 @@ export function chartPictures(
       if (before === undefined) picture.catch(() => known.get(mark) === picture && known.delete(mark));
       const [oldest] = known.keys();
       if (known.size > mostKept && oldest !== undefined) known.delete(oldest);
-      return picture;
+      return { bytes: picture, ahead };
     },
   };
 }

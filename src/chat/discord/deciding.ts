@@ -8,15 +8,15 @@ import { type Answerable, type Decision, say } from './decision.ts';
 import { deskOf, type House, speakerOf } from './house.ts';
 import { decidedPress } from './pressing.ts';
 
-/** Settles what is done, and keeps it together with the mark that this event was seen, or not at all. */
+/** Settles what is done and keeps it, together with the mark that this event was seen. */
 export function decided(house: House, store: ScopedStore, interaction: Answerable): Decision {
+  if (house.store.seenBefore(interaction.id)) return { does: 'nothing' };
   try {
-    return store.together((): Decision => {
-      if (house.store.seenBefore(interaction.id)) return { does: 'nothing' };
-      return interaction.isChatInputCommand()
+    return store.together(() =>
+      interaction.isChatInputCommand()
         ? decidedCommand(house, store, interaction)
-        : decidedPress(house, store, interaction);
-    });
+        : decidedPress(house, store, interaction),
+    );
   } catch (error) {
     if (error instanceof SheetTrouble) return say(error.message);
     throw error;

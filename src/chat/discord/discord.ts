@@ -3,6 +3,7 @@ import { Client, Events, GatewayIntentBits, Options } from 'discord.js';
 import type { Store } from '#store/store.ts';
 import type { Command } from '../command.ts';
 import { chartPictures, drawnChart } from './chart-pictures.ts';
+import { gathering } from './gathering.ts';
 import { usualPatience } from './house.ts';
 import { type LogLevel, logTo } from './log.ts';
 import { register } from './register.ts';
@@ -55,7 +56,14 @@ export async function discord({ store, commands, settings }: Given): Promise<num
     () => new Date(),
   );
   const client = clientFor(settings);
-  const house = { store, commands, pictures: chartPictures(drawnChart), typed: typedBefore(), patience: usualPatience };
+  const house = {
+    store,
+    commands,
+    pictures: chartPictures(drawnChart),
+    typed: typedBefore(),
+    gather: gathering(),
+    patience: usualPatience,
+  };
   const service = serve(client, house, log);
   const ending = Promise.race([toldToEnd(), sentAway(client)]);
   const starting = started(client, settings.DISCORD_TOKEN).then((ready) =>
@@ -67,14 +75,16 @@ export async function discord({ store, commands, settings }: Given): Promise<num
     const early = await Promise.race([starting, ending]);
     const reason = early ?? (await ending);
     if (reason.why === 'sent away') throw farewell(reason.code);
+    log('info', 'ending');
   } catch (error) {
     throw troubleOf(error);
   } finally {
     // Nobody waits for the start any more when the end came first.
     starting.catch(() => {});
-    log('info', 'ending');
     await Promise.race([service.finished(), delay(longestGoodbye, undefined, { ref: false })]);
     await client.destroy();
+    // A connection that was being made goes on being made; it must not keep the program.
+    setTimeout(() => process.exit(), 1000).unref();
   }
   return 0;
 }

@@ -3,6 +3,7 @@ import type { ScopedStore, Store } from '#store/store.ts';
 import type { AnswerCommand, Command, Desk, Speaker } from '../command.ts';
 import { deskFor } from '../desk.ts';
 import type { ChartPictures } from './chart-pictures.ts';
+import type { Gather } from './gathering.ts';
 import type { TypedBefore } from './typed-before.ts';
 
 /** What the Discord side works with. */
@@ -11,6 +12,8 @@ export interface House {
   readonly commands: readonly Command[];
   readonly pictures: ChartPictures;
   readonly typed: TypedBefore;
+  /** The way everything that changes the records goes. */
+  readonly gather: Gather;
   /** Milliseconds an answer waits for its chart; after that it goes without, and the chart is put in when it is there. */
   readonly patience: number;
 }

@@ -3,7 +3,7 @@ import type { Weight } from '#findings/finding.ts';
 import { heaviest } from '#findings/reply.ts';
 import type { Asking, Given, Screen } from '../screen.ts';
 import { clipped, harmless, visible } from './harmless.ts';
-import { rowsOf } from './rows.ts';
+import { givenBy, rowsOf } from './rows.ts';
 import { limits, replyText } from './text.ts';
 
 /** A file that goes with a message. A picture is shown with the answer, any other file below it. */
@@ -92,7 +92,7 @@ function contentOf({ asking, notes, noted = [], given = [], command }: Screen, j
   const head = [place, ...(earlier.length > 0 ? [`-# So far: ${shortList(earlier)}`] : []), ...said];
   const question = questionText(asking);
   // The question itself must stand whole; what was said before gives way.
-  return [clipped(head.join('\n'), Math.max(0, limits.content - question.length - 1)), question].join('\n');
+  return [clipped(head.join('\n'), limits.content - question.length - 1), question].join('\n');
 }
 
 const mostSoFar = 200;
@@ -110,16 +110,21 @@ function shortList(items: readonly string[]): string {
   return [...(more > 0 ? [`${more} more`] : []), ...kept].join(' · ');
 }
 
-function questionText({ questions, prompt, question, choices, now }: Asking): string {
+/** Leaves room above the question for what was said of the last answer. */
+const mostQuestion = 1500;
+
+function questionText(asking: Asking): string {
+  const { questions, prompt, question, choices, now } = asking;
   const prompts = questions.length > 1 ? questions.map((each) => each.prompt) : [prompt];
-  const hints = choices.flatMap(({ label, hint }) => (hint ? [`-# ${harmless(label)}: ${harmless(hint)}`] : []));
+  // A menu shows the hints itself; a button has no room for them.
+  const hints = givenBy(asking) === 'buttons' ? choices.filter(({ hint }) => hint) : [];
   return clipped(
     [
       ...prompts.map((each) => `**${harmless(each)}**`),
       ...(now === undefined ? [] : [`Now: ${harmless(now)}`]),
       ...(questions.length === 1 && choices.length === 0 ? [`-# ${harmless(question.accepts)}`] : []),
-      ...hints,
+      ...hints.map(({ label, hint = '' }) => `-# ${harmless(label)}: ${harmless(hint)}`),
     ].join('\n'),
-    limits.content,
+    mostQuestion,
   );
 }

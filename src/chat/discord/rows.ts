@@ -40,7 +40,7 @@ function answeredRows({ reply, given = [] }: Screen, at: At, whole: boolean): re
     button('Show the working', { act: 'working', ...at }),
     ...(whole ? [] : [button('Show everything', { act: 'everything', ...at })]),
   ];
-  const next = (reply?.suggestions ?? [])
+  const next = [...new Map((reply?.suggestions ?? []).map((each) => [each.command, each])).values()]
     .slice(0, most.buttonsInRow - standing.length)
     .map(({ label, command }) => button(label, { act: 'start', ...at, choice: command }));
   const change: StringSelectMenuComponentData = {
@@ -56,21 +56,25 @@ function answeredRows({ reply, given = [] }: Screen, at: At, whole: boolean): re
   return [[...standing, ...next], ...(given.length > 0 ? [[change]] : [])];
 }
 
-/** Whether the choices stand as buttons rather than in a menu. */
-const standAsButtons = ({ choices, question }: Asking): boolean =>
-  question.widget.kind !== 'several' && choices.length <= mostAsButtons;
+/** How the answer to a screen is given: in a form, where it asks several things; else by what suits the question best. */
+export function givenBy({ questions, question, choices }: Asking): 'form' | 'buttons' | 'menu' {
+  if (questions.length > 1 || choices.length === 0) return 'form';
+  return question.widget.kind !== 'several' && choices.length <= mostAsButtons ? 'buttons' : 'menu';
+}
 
 function askingRows(asking: Asking, at: At): readonly Row[] {
-  const { choices, questions } = asking;
-  const typed = questions.some(isTyped) || choices.length > most.choices;
+  const { choices, question, canGoBack } = asking;
+  const given = givenBy(asking);
+  const form = (label: string) => button(label, { act: 'form', ...at }, ButtonStyle.Primary);
+  const typed = isTyped(question) || choices.length > most.choices ? [form('Type it')] : [];
   const standing = [
-    ...(typed ? [button(choices.length > 0 ? 'Type it' : 'Answer', { act: 'form', ...at }, ButtonStyle.Primary)] : []),
+    ...(given === 'form' ? [form('Answer')] : typed),
     button("Don't know", { act: 'not-known', ...at }),
     button('Why', { act: 'why', ...at }),
-    ...(asking.canGoBack ? [button('Back', { act: 'back', ...at })] : []),
+    ...(canGoBack ? [button('Back', { act: 'back', ...at })] : []),
   ];
-  if (choices.length === 0) return [standing];
-  return standAsButtons(asking) ? [...choiceRows(choices, at), standing] : [[menu(asking, at)], standing];
+  if (given === 'form') return [standing];
+  return given === 'buttons' ? [...choiceRows(choices, at), standing] : [[menu(asking, at)], standing];
 }
 
 function choiceRows(choices: readonly Choice[], at: At): readonly Row[] {

@@ -45,7 +45,9 @@ async function answered(house: House, log: Log, interaction: Interaction): Promi
   }
   const store = house.store.scoped(interaction.guildId);
   if (interaction.isAutocomplete()) return interaction.respond(suggestions(house, store, interaction));
-  if (answerable) await tell({ house, store, log, interaction }, decided(house, store, interaction));
+  if (!answerable) return;
+  const decision = await house.gather(store, () => decided(house, store, interaction));
+  await tell({ house, store, log, interaction }, decision);
 }
 
 const isAnswerable = (interaction: Interaction): interaction is Answerable =>

@@ -2,6 +2,7 @@ import { MessageFlags, PermissionFlagsBits } from 'discord.js';
 import type { Reply } from '#findings/reply.ts';
 import type { ScopedStore } from '#store/store.ts';
 import type { Screen } from '../screen.ts';
+import type { Drawing } from './chart-pictures.ts';
 import type { Answerable, Decision } from './decision.ts';
 import { harmless } from './harmless.ts';
 import { type House, jobOf } from './house.ts';
@@ -46,7 +47,7 @@ async function show(telling: Telling, { screen, where }: Extract<Decision, { doe
   const { house, store, interaction } = telling;
   const chart = screen.reply?.chart;
   const drawing = chart && mayAttach(interaction) ? house.pictures.of(chart) : undefined;
-  const drawn = drawing && (await settledWithin(house.patience, drawing));
+  const drawn = drawing && (await settledWithin(patienceFor(drawing, telling), drawing.bytes));
   if (drawn?.outcome === 'failed') telling.log('error', 'a chart could not be drawn', loggable(drawn.error));
   const lacking = !chart
     ? []
@@ -82,11 +83,11 @@ async function put(interaction: Answerable, message: Message, where: 'new' | 'in
 async function putLatePicture(
   { store, interaction, log }: Telling,
   screen: Screen,
-  { drawing, ...around }: { drawing: Promise<Uint8Array>; job: string | undefined; file: Enclosed | undefined },
+  { drawing, ...around }: { drawing: Drawing; job: string | undefined; file: Enclosed | undefined },
 ): Promise<void> {
   const stillShown = () => screen.talk === undefined || store.talk(screen.talk)?.revision === screen.revision;
   try {
-    const picture = asPicture(screen, await drawing);
+    const picture = asPicture(screen, await drawing.bytes);
     if (stillShown()) await interaction.editReply(messageOf(screen, { ...around, picture }));
   } catch (error) {
     log('error', 'a chart could not be put in afterwards', loggable(error));
@@ -100,6 +101,18 @@ const asPicture = ({ command, reply }: Screen, bytes: Uint8Array): Enclosed => (
   bytes,
   alt: reply?.chart?.alt ?? '',
 });
+
+/** With more than this many to be drawn first, the chart is sure to come late, so nobody waits for it. */
+const mostAhead = 4;
+
+/**
+ * How long an answer waits for its chart. What the platform was told late has less time left; its clock and ours may differ,
+ * which only ever makes the wait shorter.
+ */
+function patienceFor({ ahead }: Drawing, { house, interaction }: Telling): number {
+  const age = Math.max(0, Date.now() - interaction.createdTimestamp);
+  return ahead > mostAhead ? 0 : Math.max(0, house.patience - age);
+}
 
 type Settled<T> =
   | { readonly outcome: 'done'; readonly value: T }

@@ -1,5 +1,6 @@
 import { type Client, Events } from 'discord.js';
 import { chartPictures, drawnChart } from '#chat/discord/chart-pictures.ts';
+import { gathering } from '#chat/discord/gathering.ts';
 import { type House, usualPatience } from '#chat/discord/house.ts';
 import { type Log, logTo } from '#chat/discord/log.ts';
 import { register } from '#chat/discord/register.ts';
@@ -44,8 +45,9 @@ export async function startBot(standIn: StandIn, options: BotOptions = {}): Prom
     store,
     commands: options.commands ?? commands,
     pictures: chartPictures(draw),
-    patience,
     typed: typedBefore(),
+    gather: gathering(),
+    patience,
   };
   const service = serve(client, house, log);
   const ready = new Promise<Client<true>>((resolve) => client.once(Events.ClientReady, resolve));

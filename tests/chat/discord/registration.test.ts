@@ -1,7 +1,9 @@
 import { describe, expect, it, onTestFinished } from 'vitest';
+import type { AnswerCommand } from '#chat/command.ts';
 import { register } from '#chat/discord/register.ts';
 import { registeredCommands } from '#chat/discord/registration.ts';
 import { commands } from '#commands/index.ts';
+import size from '#commands/size.ts';
 import { StartTrouble } from '../../../src/start-trouble.ts';
 import { startStandIn } from '../../support/stand-in/stand-in.ts';
 import { startBot } from './bot.ts';
@@ -68,11 +70,9 @@ describe('each command', () => {
   });
 
   it('takes each of its questions as an option, with what will do in its description', () => {
-    const [size] = registeredCommands(commands);
-    const options = size && 'options' in size ? (size.options ?? []) : [];
-    expect(options.map(({ name }) => name)).toEqual(
-      commands[0]?.kind === 'answer' ? commands[0].takes.map(({ id }) => id) : [],
-    );
+    const [told] = registeredCommands([size as AnswerCommand<unknown>]);
+    const options = told && 'options' in told ? (told.options ?? []) : [];
+    expect(options.map(({ name }) => name)).toEqual(size.takes.map(({ id }) => id));
     expect(options[0]?.description).toBe('Room length: a length, such as 8 ft 6 in or 2.6 m');
     const compartment = options.find(({ name }) => name === 'toilet-compartment');
     expect(compartment).toMatchObject({

@@ -1,0 +1,50 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { StandIn } from '../support/stand-in/stand-in.ts';
+
+/** The two bots that are compared: the least one can be, and this one. */
+export type Which = 'bare' | 'fanwright';
+
+const scripts: Readonly<Record<Which, string>> = {
+  bare: fileURLToPath(new URL('../support/stand-in/bare-bot.ts', import.meta.url)),
+  fanwright: fileURLToPath(new URL('../../src/main.ts', import.meta.url)),
+};
+const loader = import.meta.resolve('tsx');
+
+export interface RunningBot {
+  /** Megabytes in memory, where the system tells. */
+  memory(): number | undefined;
+  stop(): Promise<void>;
+}
+
+/** Starts a bot in a process and a folder of its own. */
+export function startBot(which: Which, standIn: StandIn): RunningBot {
+  const folder = mkdtempSync(join(tmpdir(), 'fanwright-bench-'));
+  const child = spawn(process.execPath, ['--import', loader, scripts[which]], {
+    cwd: folder,
+    env: { ...process.env, ...standIn.environment, LOG_LEVEL: 'warn' },
+    stdio: ['ignore', 'ignore', 'inherit'],
+  });
+  return {
+    memory: () => residentMegabytes(child),
+    async stop() {
+      const closed = once(child, 'close');
+      child.kill('SIGTERM');
+      await closed;
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+function residentMegabytes({ pid }: ChildProcess): number | undefined {
+  try {
+    const kilobytes = /VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1];
+    return kilobytes === undefined ? undefined : Number(kilobytes) / 1024;
+  } catch {
+    return undefined;
+  }
+}
