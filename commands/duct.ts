@@ -32,6 +32,7 @@ import {
 import { ductChart } from './workings/duct-chart.ts';
 import { remediesFinding, settingsFinding, soundFinding } from './workings/fan-findings.ts';
 import { type FanSetting, fanSettingsOf, settingInUse } from './workings/fan-model.ts';
+import { type Needed, neededInterview, neededTakes } from './workings/needed.ts';
 import { endsInOpen, startOf } from './workings/run-pieces.ts';
 
 /** Everything that decides what a fan delivers. */
@@ -42,6 +43,8 @@ export interface DuctInputs {
   readonly collar: Metres | null;
   readonly run: DuctRun;
   readonly needed: CubicMetresPerSecond | null;
+  /** How the need is known; left out where nobody asks. */
+  readonly neededFrom?: Needed['from'];
   readonly altitude: Metres;
   readonly door: DoorGap | undefined;
   readonly sones: Sones | null;
@@ -52,7 +55,7 @@ export function* ductInterview(): Interview<DuctInputs> {
   const fan = yield* ask(fanCurve);
   const wide = yield* ask(collar);
   const run = yield* ask(ductRun);
-  const needed = yield* offer(airflowNeeded);
+  const needed = yield* neededInterview();
   const several = fan.value.kind === 'points' && fan.value.settings.length > 1;
   const selector = several ? { value: [] } : yield* offer(fanSettings);
   const sones = yield* offer(ratedSones);
@@ -67,7 +70,8 @@ export function* ductInterview(): Interview<DuctInputs> {
     selector: selector.value,
     collar: wide.value,
     run: run.value,
-    needed: needed.value,
+    needed: needed.airflow,
+    neededFrom: needed.from,
     altitude: height.value ?? metres(0),
     door: width.known && gap.known ? { width: width.value.typical, height: gap.value.typical } : undefined,
     sones: sones.value,
@@ -150,11 +154,16 @@ function answer(inputs: DuctInputs, telling: Telling): Reply {
         : `About ${airflow.show(flow, units)} will come out of this duct, not the label’s ${airflow.showShort(promised, units)}.`,
     findings,
     chart: ductChart(result, settings, inputs.needed, units),
-    assumed: inputs.door
-      ? []
-      : [
-          'Make-up air: the room is taken to let in all the air asked of it. Give door-width and door-gap to reckon with the door.',
-        ],
+    assumed: [
+      ...(inputs.neededFrom === 'room on the sheet' && inputs.needed !== null
+        ? [`Airflow the room needs: ${airflow.show(inputs.needed, units)}, worked out from the room on the sheet`]
+        : []),
+      ...(inputs.door
+        ? []
+        : [
+            'Make-up air: the room is taken to let in all the air asked of it. Give door-width and door-gap to reckon with the door',
+          ]),
+    ],
     suggestions: inputs.needed === null ? [{ label: 'What does the room need?', command: 'size' }] : [],
   };
 }
@@ -176,7 +185,7 @@ const duct: AnswerCommand<DuctInputs> = {
     altitude,
     doorWidth,
     doorGap,
-    running,
+    ...neededTakes.filter((question) => question !== airflowNeeded),
   ],
   interview: ductInterview,
   answer,

@@ -1,16 +1,20 @@
 import type { Reply } from '#findings/reply.ts';
 import type { UnitSystem } from '#interview/question.ts';
 import type { Assumption } from '#interview/replay.ts';
+import { standInOf } from './answers.ts';
 
 /** A reply with what stands in for answers nobody had: in short lines, with the reasons kept for the working. */
 export function withAssumed(reply: Reply, assumptions: readonly Assumption[], units: UnitSystem): Reply {
-  const taken = assumptions.filter(({ question }) => question.whenUnknown.value !== null);
-  const left = assumptions.filter(({ question }) => question.whenUnknown.value === null);
+  const taken = assumptions.flatMap(({ question }) => {
+    const instead = standInOf(question, units);
+    return instead === undefined ? [] : [`${question.brief}: ${instead}`];
+  });
+  const left = assumptions.filter(({ question }) => standInOf(question, units) === undefined);
   return {
     ...reply,
     assumed: [
       ...(reply.assumed ?? []),
-      ...taken.map(({ question }) => `${question.brief}: ${question.show(question.whenUnknown.value, units)}`),
+      ...taken,
       ...(left.length === 0 ? [] : [`Not known: ${left.map(({ question }) => inSentence(question.brief)).join('; ')}`]),
     ],
     assumedBecause: [

@@ -73,8 +73,11 @@ export function severalOf<const Id extends string>(
       const said = text.slice(0, 400).trim();
       if (said === '') return { rejected: `Nothing was given. Name any of ${accepts}, or none.` };
       if (plain(said) === 'none') return { value: [] };
-      const parts = said.split(/[,;+&\n]|\band\b/i).filter((part) => part.trim() !== '');
-      const read = parts.map((part) => ({ part, option: optionMeant(part, choices) }));
+      const read = said
+        .split(/[,;+&\n]/)
+        .flatMap((part) => (optionMeant(part, choices) ? [part] : part.split(/\band\b/i)))
+        .filter((part) => part.trim() !== '')
+        .map((part) => ({ part, option: optionMeant(part, choices) }));
       const strange = read
         .filter(({ option }) => option === undefined)
         .map(({ part }) => `“${shortened(part.trim())}”`);

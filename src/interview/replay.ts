@@ -40,8 +40,9 @@ export function replay<Inputs>(
   recall: Recall,
   asking: 'conversation' | 'one-shot',
 ): Outcome<Inputs> {
-  const assumed: Assumption[] = [];
-  const used: AnyQuestion[] = [];
+  // A question may be met more than once, as where one part takes what another has asked: it is named once.
+  const assumed = new Map<string, Assumption>();
+  const used = new Map<string, AnyQuestion>();
   let turn = interview.next();
   for (let count = 0; !turn.done; count += 1) {
     if (count > mostRequests) throw new Error('an interview asks without end');
@@ -51,20 +52,21 @@ export function replay<Inputs>(
     const unanswered = questions.filter((_, index) => answers[index] === undefined);
     if (stopsHere && unanswered.length > 0) {
       const answered = questions.filter((_, index) => answers[index] !== undefined);
-      return { complete: false, request: turn.value, unanswered, used: [...used, ...answered] };
+      for (const question of answered) used.set(question.id, question);
+      return { complete: false, request: turn.value, unanswered, used: [...used.values()] };
     }
     turn = interview.next(
       answers.map((answer, index) => {
         const question = questions[index] as AnyQuestion;
-        if (answer) used.push(question);
+        if (answer) used.set(question.id, question);
         if (answer ? !answer.known : urgency !== 'take') {
-          assumed.push({ question, because: question.whenUnknown.because });
+          assumed.set(question.id, { question, because: question.whenUnknown.because });
         }
         return answer ?? { value: question.whenUnknown.value, known: false, asked: false };
       }),
     );
   }
-  return { complete: true, inputs: turn.value, assumed, used };
+  return { complete: true, inputs: turn.value, assumed: [...assumed.values()], used: [...used.values()] };
 }
 
 /**
@@ -72,7 +74,7 @@ export function replay<Inputs>(
  * them all at once.
  */
 export function missing<Inputs>(interview: Interview<Inputs>, recall: Recall): readonly AnyQuestion[] {
-  const lacking: AnyQuestion[] = [];
+  const lacking = new Map<string, AnyQuestion>();
   let turn = interview.next();
   for (let count = 0; !turn.done && count <= mostRequests; count += 1) {
     const { urgency, questions } = turn.value;
@@ -80,10 +82,10 @@ export function missing<Inputs>(interview: Interview<Inputs>, recall: Recall): r
       questions.map((question): Answer<unknown> => {
         const answer = recall(question);
         if (answer) return answer;
-        if (urgency === 'need') lacking.push(question);
+        if (urgency === 'need') lacking.set(question.id, question);
         return { value: question.whenUnknown.value, known: false, asked: false };
       }),
     );
   }
-  return lacking;
+  return [...lacking.values()];
 }

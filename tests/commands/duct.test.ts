@@ -188,6 +188,17 @@ describe('what is said of a run', () => {
     expect(weigh('90')).toEqual(['caution', 'too little']);
   });
 
+  it('the need is taken from the room, where that is known, and is not asked for again', () => {
+    const room = ['room-length=9 ft', 'room-width=8 ft', 'ceiling-height=8 ft', 'fixtures=toilet, tub'];
+    const known = answer('collar=4 in', `duct-run=${run}`, ...room);
+    expect(findingOf(known, 'delivered-airflow').says).toContain('against 72 cfm needed');
+    expect(known.reply?.assumed).toContain(
+      'Airflow the room needs: 72 cfm (34 L/s), worked out from the room on the sheet',
+    );
+    const told = answer('collar=4 in', `duct-run=${run}`, ...room, 'airflow-needed=60');
+    expect(findingOf(told, 'delivered-airflow').says).toContain('against 60 cfm needed');
+  });
+
   it('one elbow is an elbow', () => {
     const one = answer('collar=4 in', 'duct-run=5 ft 4 in smooth; elbow 90; wall cap');
     expect(findingOf(one, 'code-duct-length').says).toContain('1 elbow;');

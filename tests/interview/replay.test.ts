@@ -68,6 +68,18 @@ describe('an interview replayed over what is known', () => {
     expect(outcome.complete && ids(outcome.assumed.map(({ question }) => question))).toEqual(['collar']);
   });
 
+  it('names once what is met twice', () => {
+    function* twice(): Interview<unknown> {
+      const seen = yield* take(kind);
+      return seen.known ? seen.value : (yield* ask(kind)).value;
+    }
+    const unknown = { value: 'flex', known: false };
+    const outcome = replay(twice(), knowing({ kind: unknown }), 'conversation');
+    expect(ids(outcome.used)).toEqual(['kind']);
+    expect(outcome.complete && outcome.assumed).toHaveLength(1);
+    expect(ids(missing(twice(), knowing({})))).toEqual(['kind']);
+  });
+
   it('stops a script that asks without end', () => {
     function* endless(): Interview<never> {
       for (;;) yield* ask(kind);
