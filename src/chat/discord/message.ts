@@ -35,6 +35,8 @@ export interface Around {
   readonly job?: string | undefined;
   readonly picture?: Enclosed | undefined;
   readonly file?: Enclosed | undefined;
+  /** The files the reply itself brings. */
+  readonly brought?: readonly Enclosed[];
 }
 
 /** Decoration only: every weight is also said in words. */
@@ -46,7 +48,7 @@ const colours: Readonly<Record<Weight, number>> = {
 };
 
 /** A screen as a message: notes and question with buttons, or the answer with its picture. */
-export function messageOf(screen: Screen, { job, picture, file }: Around = {}): Message {
+export function messageOf(screen: Screen, { job, picture, file, brought = [] }: Around = {}): Message {
   const more = file ? 'The file holds all of it.' : screen.talk === undefined ? 'All of it follows.' : undefined;
   const text = screen.reply ? replyText(screen.reply, more) : undefined;
   const rows = screen.talk === undefined ? [] : rowsOf(screen, screen.talk, text?.whole ?? true);
@@ -54,7 +56,7 @@ export function messageOf(screen: Screen, { job, picture, file }: Around = {}): 
     content: contentOf(screen, job),
     embeds: screen.reply && text ? embedsOf(text, { weight: heaviest(screen.reply.findings), job, picture }) : [],
     components: rows.map((components) => ({ type: ComponentType.ActionRow, components: [...components] })),
-    files: [picture, file].flatMap((each) => (each ? [sent(each)] : [])),
+    files: [picture, file, ...brought].flatMap((each) => (each ? [sent(each)] : [])),
     attachments: [],
   };
 }

@@ -7,7 +7,7 @@ import type { Answerable, Decision } from './decision.ts';
 import { harmless } from './harmless.ts';
 import { type House, jobOf } from './house.ts';
 import { type Log, loggable } from './log.ts';
-import { type Enclosed, type Message, messageOf } from './message.ts';
+import { type Around, type Enclosed, type Message, messageOf } from './message.ts';
 import { inFile, pieces, plainReply, replyText } from './text.ts';
 import { workingText } from './working.ts';
 
@@ -49,7 +49,7 @@ async function show(telling: Telling, { screen, where }: Extract<Decision, { doe
   const drawing = chart && mayAttach(interaction) ? house.pictures.of(chart) : undefined;
   const drawn = drawing && (await settledWithin(patienceFor(drawing, telling), drawing.bytes));
   if (drawn?.outcome === 'failed') telling.log('error', 'a chart could not be drawn', loggable(drawn.error));
-  const lacking = !chart
+  const chartless = !chart
     ? []
     : !mayAttach(interaction)
       ? [`The chart is left out. ${pleaseAllow}`]
@@ -60,14 +60,22 @@ async function show(telling: Telling, { screen, where }: Extract<Decision, { doe
           : drawn?.outcome === 'late'
             ? ['The chart follows.']
             : [];
+  const fileless = screen.reply?.files && !mayAttach(interaction) ? [`The file is left out. ${pleaseAllow}`] : [];
+  const lacking = [...chartless, ...fileless];
   const job = screen.talk === undefined ? undefined : jobOf(store, screen.talk);
   const cutShort = screen.talk === undefined && screen.reply !== undefined && !replyText(screen.reply).whole;
   const whole = cutShort && screen.reply ? wholeText(screen.command, screen.reply) : undefined;
   const file = whole && mayAttach(interaction) ? whole.file : undefined;
-  const around = { job, file, picture: drawn?.outcome === 'done' ? asPicture(screen, drawn.value) : undefined };
+  const brought = mayAttach(interaction) ? filesOf(screen) : [];
+  const around = {
+    job,
+    file,
+    brought,
+    picture: drawn?.outcome === 'done' ? asPicture(screen, drawn.value) : undefined,
+  };
   await put(interaction, messageOf({ ...screen, notes: [...screen.notes, ...lacking] }, around), where);
   if (whole && !file) await inPieces(interaction, whole.text, 'further');
-  if (drawing && drawn?.outcome === 'late') await putLatePicture(telling, screen, { job, file, drawing });
+  if (drawing && drawn?.outcome === 'late') await putLatePicture(telling, screen, { job, file, brought, drawing });
 }
 
 /** Puts a message where it belongs: a new one, or the one that was pressed changed. */
@@ -83,7 +91,7 @@ async function put(interaction: Answerable, message: Message, where: 'new' | 'in
 async function putLatePicture(
   { store, interaction, log }: Telling,
   screen: Screen,
-  { drawing, ...around }: { drawing: Drawing; job: string | undefined; file: Enclosed | undefined },
+  { drawing, ...around }: Omit<Around, 'picture'> & { readonly drawing: Drawing },
 ): Promise<void> {
   const stillShown = () => screen.talk === undefined || store.talk(screen.talk)?.revision === screen.revision;
   try {
@@ -95,6 +103,13 @@ async function putLatePicture(
     if (stillShown()) await interaction.editReply(messageOf({ ...screen, notes }, around));
   }
 }
+
+const filesOf = ({ reply }: Screen): readonly Enclosed[] =>
+  (reply?.files ?? []).map(({ name, text }) => ({
+    name,
+    bytes: Buffer.from(text),
+    alt: `${name}, a list for a spreadsheet`,
+  }));
 
 const asPicture = ({ command, reply }: Screen, bytes: Uint8Array): Enclosed => ({
   name: `${command}.png`,
