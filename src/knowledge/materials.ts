@@ -80,6 +80,14 @@ export const besideHousing = length('beside-housing');
 export const openingGap = length('opening-gap');
 export const flangeOverlap = length('flange-overlap');
 export const spareConnectors = plain('spare-connectors');
+/** Splices to bring connectors for: at the fan, for each further load, and in the box of a new control. */
+export const splicesExpected = {
+  atFan: plain('splices-at-fan'),
+  forFurtherLoad: plain('splices-for-further-load'),
+  atControl: plain('splices-at-control'),
+};
+/** What a run of cable is cut longer at each end. */
+export const cableTail = length('cable-tail');
 /** Diameters of straight duct before the first bend, and of the bend at its centre line. */
 export const bendsAsked = { straightDiameters: plain('straight-before-bend'), radiusDiameters: plain('bend-radius') };
 /** The resistance the duct is wrapped to outside the warm part of the house. */

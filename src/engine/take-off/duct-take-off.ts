@@ -52,6 +52,8 @@ export interface TakeOffDefaults {
 export interface DuctTakeOff {
   /** Joints in the run, those at the fan and the hood among them. */
   readonly joints: number;
+  /** The joints by the diameter that is taped, the larger of the two sides. */
+  readonly jointsBySize: readonly AmountOfSize[];
   /** Sticks of rigid duct, for each size. */
   readonly sticks: readonly AmountOfSize[];
   /** Metres of flexible duct to cut, for each size, trimming included. */
@@ -94,6 +96,7 @@ export function ductTakeOff(run: readonly RunPart[], defaults: TakeOffDefaults, 
   );
   return {
     joints: joints.length,
+    jointsBySize: bySize(joints, () => 1),
     sticks: bySize(rigid, (part) => piecesIn(part, defaults)),
     flex: bySize(flex, cut),
     flexBags: bySize(flex, cut).map(({ diameter, amount }) => ({
@@ -149,7 +152,10 @@ function jointsOf(pieces: readonly RunPart[]): { readonly diameter: Metres; read
 const sum = <Item>(items: readonly Item[], amount: (item: Item) => number): number =>
   items.reduce((total, item) => total + amount(item), 0);
 
-const bySize = <Part extends Straight>(parts: readonly Part[], amount: (part: Part) => number): AmountOfSize[] =>
+const bySize = <Part extends Pick<Straight, 'diameter'>>(
+  parts: readonly Part[],
+  amount: (part: Part) => number,
+): AmountOfSize[] =>
   [...new Set(parts.map(({ diameter }) => diameter))].map((diameter) => ({
     diameter,
     amount: sum(

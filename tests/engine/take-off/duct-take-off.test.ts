@@ -35,6 +35,7 @@ describe('the take-off of a run', () => {
     // Collar, flex, three sticks of 5 ft, elbow, hood: five pieces, six joints.
     expect(list.sticks).toEqual([{ diameter: d4, amount: 3 }]);
     expect(list.joints).toBe(6);
+    expect(list.jointsBySize).toEqual([{ diameter: d4, amount: 6 }]);
   });
 
   it('screws the metal joints, three each, and bands the flexible ends, two each (NREL 6.6002.4)', () => {
