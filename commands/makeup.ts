@@ -121,10 +121,10 @@ function* makeupInterview(): Interview<MakeupInputs> {
 
 function headlineOf(result: DoorResult, { units }: Telling): string {
   const { shut, open, air, pressure } = result;
-  const through = airflow.showShort(shut.typical, units);
+  const through = airflow.showShort(shut, units);
   if (!Number.isFinite(pressure.typical)) return 'Nothing lets air into this bathroom with the door shut.';
   return air.ready
-    ? `${through} gets past the shut door, ${airflow.showShort(open.typical, units)} past the open one.`
+    ? `${through} gets past the shut door, ${airflow.showShort(open, units)} past the open one.`
     : `What the shut door takes at ${through}, and what the fan does to the house.`;
 }
 
@@ -146,6 +146,13 @@ function assumedOf({ from, putAside, source }: DoorInputs, { units }: Telling): 
   return notes;
 }
 
+/** What this fan draws out of the house: the high end is the most it may, whatever the door. */
+function fanPull({ leakage, most }: DoorInputs, result: DoorResult): HousePull['fan'] {
+  if (leakage === null) return exactly(result.open);
+  const { low, typical, high } = result.fromHouse();
+  return { low, typical, high: cubicMetresPerSecond(Math.max(high, most ?? 0)) };
+}
+
 function answer({ door, combustion: said }: MakeupInputs, telling: Telling): Reply {
   const { units } = telling;
   if (door === null) {
@@ -153,8 +160,7 @@ function answer({ door, combustion: said }: MakeupInputs, telling: Telling): Rep
     return { headline: doNow(stops) ?? '', findings: stops };
   }
   const result = doorResult(door);
-  const high = cubicMetresPerSecond(Math.max(result.most, door.most ?? 0));
-  const pull: HousePull = { fan: { ...result.open, high }, others: door.others, leakage: door.leakage };
+  const pull: HousePull = { fan: fanPull(door, result), others: door.others, leakage: door.leakage };
   const combustion = combustionFindings(said, houseFallOf(pull), units);
   const stops = combustion.filter(({ weight }) => weight === 'stop');
   return {

@@ -86,7 +86,12 @@ export const hallDoorGap = optional({
   prompt: 'Is there a second shut door between the bathroom and the rest of the house? The gap under it.',
   why: 'Air that has to pass two doors loses pressure at both.',
   brief: 'Gap under a second door on the way, where there is one',
-  kind: smallLength,
+  kind: lengthOf({
+    bare: { 'inch-pound': 'in', metric: 'mm' },
+    least: metres(0.001),
+    most: metres(0.3048),
+    example: '3/4 in or 20 mm',
+  }),
   because: 'Reckoned without a second door on the way.',
 });
 

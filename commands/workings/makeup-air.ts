@@ -72,8 +72,12 @@ function given({ airflow, altitude }: Extract<AirSource, { kind: 'given' }>, way
     shut: flow,
     faster: null,
     open: flow,
-    doorPressure: (values, gap) =>
-      openingPressure(openings(values, gap).bath, { airflow: cubicMetresPerSecond(flow(values)), density }),
+    doorPressure: (values, gap) => {
+      const at = openings(values, gap);
+      return isShutTight(at)
+        ? Number.NaN
+        : openingPressure(at.bath, { airflow: cubicMetresPerSecond(flow(values)), density });
+    },
     left: () => pascals(Number.NaN),
     restTakes: () => pascals(0),
     airflowWhere: flow,
@@ -96,7 +100,7 @@ function alongPath(path: AirPath, house: House | null, wayIn: WayIn): MakeUpAir 
   });
   const beyond = ({ hall }: Openings) => (hall ? [hall] : []);
   const shutAt = (values: Float64Array, at: Openings, speedRatio?: Ratio) =>
-    at.bath.area === 0
+    isShutTight(at)
       ? 0
       : airflowInSeries(ready, values, past(values, [at.bath, ...beyond(at)]), speedRatio ? { speedRatio } : {});
   const shut = (values: Float64Array, gap?: Metres) => shutAt(values, openings(values, gap));
@@ -129,6 +133,9 @@ function alongPath(path: AirPath, house: House | null, wayIn: WayIn): MakeUpAir 
       airflowInSeries(ready, values, past(values, beyond(openings(values))), { further: door }),
   };
 }
+
+/** Whether neither gap nor grille lets anything past the bathroom's door. */
+const isShutTight = ({ bath }: Openings): boolean => bath.area === 0;
 
 const typicalOf = ({ bounded }: Parameters): Float64Array => Float64Array.from(bounded, ({ typical }) => typical);
 

@@ -32,7 +32,7 @@ export function makeupChart({ air, wayIn, byDrop, byPressure, pressure, shut }: 
     .filter(([, taken]) => Number.isFinite(taken) && taken <= yMost);
   const gapNow = smallLength.showShort(now, units);
   const pa = (value: number) => roomPressure.showShort(pascals(value), units);
-  const flow = airflow.showShort(shut.typical, units);
+  const flow = airflow.showShort(shut, units);
   return {
     title: 'What the gap under the door costs',
     x: { label: `gap under the door, ${unit}`, min: 0, max: xMost },

@@ -43,7 +43,7 @@ export function doorPressureFinding(result: DoorResult, units: UnitSystem): Find
     sources: citations(orifice, ...(air.ready ? [airflowMethods['operating-point'].citation] : []), fine.citation),
   };
   if (!Number.isFinite(pressure.typical)) {
-    const none = air.ready ? 'none gets through' : `${short(shut.typical)} cannot be true with it shut`;
+    const none = air.ready ? 'none gets through' : `${short(shut)} cannot be true with it shut`;
     return {
       ...base,
       weight: 'caution',
@@ -53,11 +53,11 @@ export function doorPressureFinding(result: DoorResult, units: UnitSystem): Find
   }
   const shown = roomPressure.show(pressure.typical, units);
   const { hall } = air.openings(air.typical);
-  const second = hall ? openingPressure(hall, { airflow: shut.typical, density: air.density }) : pascals(0);
+  const second = hall ? openingPressure(hall, { airflow: shut, density: air.density }) : pascals(0);
   const measured = pair ? ` Measured, shutting it costs ${percent(drop ?? 0)}.` : '';
   const door = air.ready
-    ? `With the door shut ${short(shut.typical)} gets through, with it open ${short(open.typical)}: the door costs ${percent(drop ?? 0)} and takes ${shown}.`
-    : `The shut door takes ${shown} at ${short(shut.typical)}: ${verdict[bandWord(pressure.typical)]}.${measured}`;
+    ? `With the door shut ${short(shut)} gets through, with it open ${short(open)}: the door costs ${percent(drop ?? 0)} and takes ${shown}.`
+    : `The shut door takes ${shown} at ${short(shut)}: ${verdict[bandWord(pressure.typical)]}.${measured}`;
   return {
     ...base,
     weight: second > choked.value ? 'caution' : weightOf(pressure.typical, drop),
@@ -109,12 +109,12 @@ export function gapNeededFinding(result: DoorResult, units: UnitSystem): Finding
       says: `No gap under this door brings the drop under ${percent(dropAllowed.value)}: the second door on the way already costs more. Open that one first.${proof}`,
     };
   }
-  const { low, high } = main.band;
+  const { low, high } = result.band;
   const value: Value = {
     number: main.gap,
     unit: smallLength.siUnit,
-    ...(isExact(main.band) ? {} : { low, high }),
-    shown: isExact(main.band)
+    ...(isExact(result.band) ? {} : { low, high }),
+    shown: isExact(result.band)
       ? gapShown(main.gap, units)
       : `${gapShown(main.gap, units)}, usually ${gapShown(low, units)} to ${gapShown(high, units)}`,
   };
@@ -180,10 +180,10 @@ function gapTable({ air, wayIn, open }: DoorResult, units: UnitSystem): Table {
           ...gaps.map((gap) => [
             name(gap),
             airflow.showShort(through(gap), units),
-            percent(1 - through(gap) / open.typical),
+            percent(1 - through(gap) / open),
             taken(gap),
           ]),
-          ['door open', airflow.showShort(open.typical, units), '', ''],
+          ['door open', airflow.showShort(open, units), '', ''],
         ],
       }
     : {
@@ -200,7 +200,7 @@ const nextSize = ratio(1.25);
 export function tooMuchFinding(result: DoorResult, units: UnitSystem): Finding {
   const { chokedAt, open, shut, air, drop, pressure } = result;
   const short = (airflowNow: number) => airflow.showShort(cubicMetresPerSecond(airflowNow), units);
-  const asks = result.pair?.open ?? open.typical;
+  const asks = result.pair?.open ?? open;
   const limit = roomPressure.showShort(choked.value, units);
   const density = { density: air.density };
   const { bath } = air.openings(air.typical);
@@ -221,7 +221,7 @@ export function tooMuchFinding(result: DoorResult, units: UnitSystem): Finding {
       : [
           {
             what: 'The same fan a quarter faster, next to the same duct and door',
-            value: `${short(stronger)} instead of ${short(shut.typical)}, ${roomPressure.show(taken, units)} across the door`,
+            value: `${short(stronger)} instead of ${short(shut)}, ${roomPressure.show(taken, units)} across the door`,
             source: airflowMethods['fan-laws'].citation,
           },
         ]),
@@ -230,7 +230,7 @@ export function tooMuchFinding(result: DoorResult, units: UnitSystem): Finding {
   const next =
     stronger === undefined
       ? ''
-      : ` The next size up would bring ${short(stronger)} instead of ${short(shut.typical)}, and pull ${roomPressure.showShort(taken, units)}.`;
+      : ` The next size up would bring ${short(stronger)} instead of ${short(shut)}, and pull ${roomPressure.showShort(taken, units)}.`;
   const tooMuch = drop === null ? asks > chokedAt : drop >= dropAllowed.value;
   return {
     id: 'too-much-fan',

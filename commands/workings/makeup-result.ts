@@ -33,49 +33,47 @@ export interface GapThatDoes {
   readonly pressure: Pascals;
 }
 
-/** What a shut bathroom door does to the air. */
+/** What a shut bathroom door does to the air, at the likely values unless it is a range. */
 export interface DoorResult {
   readonly air: MakeUpAir;
   readonly wayIn: WayIn;
   readonly pair: DoorPair | null;
-  readonly shut: Estimate<CubicMetresPerSecond>;
-  readonly open: Estimate<CubicMetresPerSecond>;
-  /** The most the fan can draw out of the house, whatever the door. */
-  readonly most: CubicMetresPerSecond;
+  readonly shut: CubicMetresPerSecond;
+  readonly open: CubicMetresPerSecond;
   /** Not a number where nothing lets air in. */
   readonly pressure: Estimate<Pascals>;
   /** Share of the airflow that shutting the door costs; nothing where neither a fan nor a pair of readings tells. */
   readonly drop: number | null;
   /** The gap at which the drop is as large as it may be; nothing where the drop cannot be told. */
-  readonly byDrop: (GapThatDoes & { readonly band: Estimate<Metres> }) | null;
+  readonly byDrop: GapThatDoes | null;
   /** The gaps at which the door takes as much as nobody need mind, and as much as chokes the fan. */
-  readonly byPressure: {
-    readonly fine: GapThatDoes & { readonly band: Estimate<Metres> };
-    readonly choked: GapThatDoes;
-  };
+  readonly byPressure: { readonly fine: GapThatDoes; readonly choked: GapThatDoes };
+  /** Where the gap that is asked for usually lies. */
+  readonly band: Estimate<Metres>;
   /** What the way in passes at the pressure that chokes the fan. */
   readonly chokedAt: CubicMetresPerSecond;
+  /** What the fan draws out of the house with the door open, the high end the most it can. Worked out when called. */
+  fromHouse(): Estimate<CubicMetresPerSecond>;
 }
 
 const flow = cubicMetresPerSecond;
-const samples = 256;
 
 export function doorResult({ source, wayIn, pair }: DoorQuestion): DoorResult {
   const air = makeUpAir(source, wayIn);
   const { parameters, typical } = air;
   const { bounded, drivers } = parameters;
   const band = (evaluate: (values: Float64Array) => number, whenNone?: number) =>
-    likelyBand({ parameters: bounded, drivers, evaluate, samples, ...(whenNone === undefined ? {} : { whenNone }) });
-  const airflowBand = (evaluate: (values: Float64Array) => number): Estimate<CubicMetresPerSecond> => {
-    const { low, typical: likely, high } = band(evaluate, 0);
-    return { low: flow(low), typical: flow(likely), high: flow(high) };
-  };
-  const shut = airflowBand((values) => air.shut(values));
-  const open = airflowBand((values) => air.open(values));
-  const outer = outerBound({ parameters: bounded, evaluate: (values) => air.open(values), whenNone: 0 });
+    likelyBand({
+      parameters: bounded,
+      drivers,
+      evaluate,
+      samples: 128,
+      ...(whenNone === undefined ? {} : { whenNone }),
+    });
+  const shut = flow(air.shut(typical) || 0);
+  const open = flow(air.open(typical) || 0);
   const pressure = band((values) => air.doorPressure(values));
   const { fine, choked, 'door-drop': dropAllowed } = doorPressureLimits;
-  const drop = pair ? 1 - pair.shut / pair.open : air.ready ? 1 - shut.typical / open.typical : null;
   const gapAt = (values: Float64Array, limit: Pascals): GapThatDoes => {
     const airflow = flow(air.airflowWhere(values, limit));
     return { gap: gapFor(air, values, { airflow, pressure: limit }), airflow, pressure: limit };
@@ -85,30 +83,33 @@ export function doorResult({ source, wayIn, pair }: DoorQuestion): DoorResult {
     const left = pair ? leftByPair(pair, air.doorPressure(values), airflow) : air.left(values, airflow);
     return { gap: gapFor(air, values, { airflow, pressure: left }), airflow, pressure: pascals(left) };
   };
-  const told = pair !== null || air.ready !== null;
+  const told = pair ? pair.open > pair.shut && Number.isFinite(pressure.typical) : air.ready !== null;
+  const gapBand = band((values) => (told ? byDropAt(values) : gapAt(values, fine.value)).gap);
   return {
     air,
     wayIn,
     pair,
     shut,
     open,
-    most: flow(Math.max(outer.high, open.high, pair?.open ?? 0)),
     pressure: { low: pascals(pressure.low), typical: pascals(pressure.typical), high: pascals(pressure.high) },
-    drop,
-    byDrop: told ? { ...byDropAt(typical), band: lengthBand(band((values) => byDropAt(values).gap)) } : null,
-    byPressure: {
-      fine: { ...gapAt(typical, fine.value), band: lengthBand(band((values) => gapAt(values, fine.value).gap)) },
-      choked: gapAt(typical, choked.value),
-    },
+    drop: dropOf(),
+    byDrop: told ? byDropAt(typical) : null,
+    byPressure: { fine: gapAt(typical, fine.value), choked: gapAt(typical, choked.value) },
+    band: { low: metres(gapBand.low), typical: metres(gapBand.typical), high: metres(gapBand.high) },
     chokedAt: openingAirflow(air.openings(typical).bath, { pressure: choked.value, density: air.density }),
+    fromHouse: () => {
+      const { low } = band((values) => air.open(values), 0);
+      const { high } = outerBound({ parameters: bounded, evaluate: (values) => air.open(values), whenNone: 0 });
+      return { low: flow(low), typical: open, high: flow(Math.max(open, high, pair?.open ?? 0)) };
+    },
   };
-}
 
-const lengthBand = ({ low, typical, high }: Estimate): Estimate<Metres> => ({
-  low: metres(low),
-  typical: metres(typical),
-  high: metres(high),
-});
+  function dropOf(): number | null {
+    if (pair) return Math.max(0, 1 - pair.shut / pair.open);
+    if (!air.ready) return null;
+    return open > 0 ? 1 - shut / open : 1;
+  }
+}
 
 /**
  * What fan and duct have left for the door at an airflow between two measured ones: all of the door's pressure at the

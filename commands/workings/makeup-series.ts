@@ -40,7 +40,7 @@ export function airflowInSeries(
   const pressure = operatingPressure({
     fan,
     systemPressure: (airflow) => pascals(demand(airflow) + further),
-    tolerance: 1e-5,
+    tolerance: 1e-4,
   });
   return Number.isNaN(pressure) ? Number.NaN : Math.max(0, airflowAt(fan, pressure));
 }

@@ -61,22 +61,22 @@ export function doorSteps({ air, wayIn, shut, pressure }: DoorResult, units: Uni
   }
   steps.push({
     what: air.ready ? 'Airflow at which fan, duct and door agree' : 'Airflow with the door shut',
-    value: fineFlow(shut.typical, units),
+    value: fineFlow(shut, units),
     ...(air.ready ? { source: airflowMethods['operating-point'].citation } : {}),
   });
   if (Number.isFinite(pressure.typical)) {
     steps.push({
       what: 'Pressure across the door',
-      how: `${figures(air.density)} kg/m³ ÷ 2 × (${figures(shut.typical)} m³/s ÷ (${bath.dischargeCoefficient} × ${figures(bath.area)} m²))²`,
+      how: `${figures(air.density)} kg/m³ ÷ 2 × (${figures(shut)} m³/s ÷ (${bath.dischargeCoefficient} × ${figures(bath.area)} m²))²`,
       value: finePressure(pressure.typical),
       source: orifice,
     });
   }
-  if (hall) {
-    const atHall = (air.density / 2) * (shut.typical / (hall.dischargeCoefficient * hall.area)) ** 2;
+  if (hall && Number.isFinite(pressure.typical)) {
+    const atHall = (air.density / 2) * (shut / (hall.dischargeCoefficient * hall.area)) ** 2;
     steps.push({
       what: 'Pressure across the second door on the way',
-      how: `${figures(air.density)} kg/m³ ÷ 2 × (${figures(shut.typical)} m³/s ÷ (${hall.dischargeCoefficient} × ${figures(hall.area)} m²))²`,
+      how: `${figures(air.density)} kg/m³ ÷ 2 × (${figures(shut)} m³/s ÷ (${hall.dischargeCoefficient} × ${figures(hall.area)} m²))²`,
       value: finePressure(pascals(atHall)),
       source: orifice,
     });
@@ -88,8 +88,8 @@ export function doorSteps({ air, wayIn, shut, pressure }: DoorResult, units: Uni
 export function pathSteps({ air, shut, open, pressure, drop }: DoorResult, units: UnitSystem): Step[] {
   const { ready, typical } = air;
   if (!ready || !Number.isFinite(pressure.typical)) return [];
-  const duct = ready.staticDemand(typical)(shut.typical);
-  const more = air.restTakes(typical, shut.typical);
+  const duct = ready.staticDemand(typical)(shut);
+  const more = air.restTakes(typical, shut);
   const total = pascals(duct + pressure.typical + more);
   return [
     {
@@ -110,12 +110,12 @@ export function pathSteps({ air, shut, open, pressure, drop }: DoorResult, units
     },
     {
       what: 'The same without the door',
-      value: fineFlow(open.typical, units),
+      value: fineFlow(open, units),
       source: airflowMethods['operating-point'].citation,
     },
     {
       what: 'What shutting the door costs',
-      how: `1 − ${figures(shut.typical)} ÷ ${figures(open.typical)}`,
+      how: `1 − ${figures(shut)} ÷ ${figures(open)}`,
       value: `${(100 * (drop ?? 0)).toFixed(1)} %`,
     },
   ];
@@ -138,7 +138,7 @@ export function gapSteps({ air, open, pair, byDrop, byPressure }: DoorResult, un
   });
   if (byDrop && Number.isFinite(byDrop.gap)) {
     const { value: share, citation } = doorPressureLimits['door-drop'];
-    const whole = pair?.open ?? open.typical;
+    const whole = pair?.open ?? open;
     steps.push({
       what: `Airflow when shutting the door costs ${percentage.showShort(share, units)}`,
       how: `${fineFlow(cubicMetresPerSecond(whole), units)} × ${figures(1 - share)}`,
