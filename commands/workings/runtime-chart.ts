@@ -11,6 +11,9 @@ import type { FollowedRoom } from './runtime-working.ts';
 /** Close enough together to draw a smooth curve. */
 const drawnEvery = seconds(20);
 
+/** Two airflows nearer than this draw one curve on a phone. */
+const tellApart = 1.15;
+
 const upTo = (value: number, step: number): number => Math.ceil(value / step - 1e-9) * step;
 
 /** A little past the last time, the shower before zero, both ends on a number of the axis. */
@@ -44,7 +47,7 @@ export function runTimeChart(
     points: moments.map(point),
   };
   const likely: readonly Line[] =
-    typical > low * 1.05
+    typical > low * tellApart
       ? [
           {
             label: `at ${airflow.showShort(typical, units)}`,

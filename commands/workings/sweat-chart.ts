@@ -41,6 +41,8 @@ export function sweatChart({ unsure, verdict }: JudgedDuct, units: UnitSystem): 
   const values = stations.flatMap(({ air, wall }) => [up.of(air), up.of(wall)]).concat(dew);
   const [low, high] = [Math.min(...values), Math.max(...values)];
   const start = verdict.wet ? verdict.startsAt : null;
+  // On the axis itself the ring would hide a number: "at the fan" is drawn a hair along, where it is wet as well.
+  const drawn = start === null ? null : metres(Math.max(start, duct.length * 0.02));
   return {
     title: 'The duct’s wall against the dew point',
     x: { label: `from the fan, ${across.unit}`, ...roundEnds(0, across.of(duct.length), 10) },
@@ -50,7 +52,10 @@ export function sweatChart({ unsure, verdict }: JudgedDuct, units: UnitSystem): 
       { label: 'air in the duct', role: 'system', points: stations.map(({ at, air }) => point(at, air)) },
     ],
     bands: [],
-    marks: start === null ? [] : [{ label: wetFrom(start, units), at: point(start, wallAt(unsure, start)) }],
+    marks:
+      start === null || drawn === null
+        ? []
+        : [{ label: wetFrom(start, units), at: point(drawn, wallAt(unsure, drawn)) }],
     levels: [{ label: `dew point ${temperature.showShort(dewPointOf(duct), units)}`, axis: 'y', at: dew }],
     alt: `Chart of temperature along the duct. The dew point of the exhaust is ${temperature.showShort(dewPointOf(duct), units)}; the wall falls to ${temperature.showShort(verdict.coldestWall, units)} over ${distance.showShort(duct.length, units)}. ${start === null ? 'It stays above the dew point: the duct stays dry.' : `It sweats ${wetFrom(start, units).replace('wet ', '')} on.`}`,
   };
