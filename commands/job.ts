@@ -43,6 +43,10 @@ const open: Action = {
 
 const missingJob = (name: string): string => `There is no job “${name.slice(0, 40)}” here. /job list shows them.`;
 
+/** What somebody said, as they said it. */
+const saidIn = ({ how, typed }: { readonly how: string; readonly typed: string }): string =>
+  how === 'unknown' ? 'don’t know' : typed;
+
 const howWords = {
   measured: 'measured',
   label: 'read off the label',
@@ -65,12 +69,7 @@ const show: Action = {
         {
           title: 'On the sheet',
           columns: ['what', 'answer', 'how known', 'by'],
-          rows: facts.map((fact) => [
-            briefOf(desk, fact.fact),
-            fact.how === 'unknown' ? 'don’t know' : fact.typed,
-            howWords[fact.how],
-            fact.who,
-          ]),
+          rows: facts.map((fact) => [briefOf(desk, fact.fact), saidIn(fact), howWords[fact.how], fact.who]),
         },
       ],
     });
@@ -132,8 +131,8 @@ const undo: Action = {
     const undone = desk.store.retractNewest(sheet.number, desk.speaker);
     if (!undone) return plainly(`${nameOf(sheet)}: there is nothing to take back.`);
     const before = desk.store.newestFacts(sheet.number).get(undone.fact);
-    const now = before ? `It is ${before.typed} again.` : 'It is unanswered again.';
-    return plainly(`Took back ${briefOf(desk, undone.fact)}: ${undone.typed}. ${now}`);
+    const now = before ? `It is ${saidIn(before)} again.` : 'It is unanswered again.';
+    return plainly(`Took back: ${briefOf(desk, undone.fact)} (${saidIn(undone)}). ${now}`);
   },
 };
 

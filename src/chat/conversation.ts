@@ -92,7 +92,8 @@ export function hear(store: ScopedStore, talk: Talk, heard: Heard, who: string):
     });
   } catch (error) {
     if (error instanceof TalkMovedOn) {
-      const now = recalledTalk(store, [talk.command], talk.id) ?? talk;
+      const now = recalledTalk(store, [talk.command], talk.id);
+      if (!now) return screenOf(store, talk, [`This was stopped a moment ago. /${talk.command.name} begins it again.`]);
       return screenOf(store, now, ['Somebody answered this a moment ago. Here is where it stands.']);
     }
     if (error instanceof SheetTrouble) return screenOf(store, talk, [unkept(error)]);
@@ -234,7 +235,7 @@ function grown(store: ScopedStore, talk: Talk, question: AnyQuestion, piece: str
   return answered(store, talk, [[question, growth.done]], who);
 }
 
-/** A stored talk brought back, or nothing when it is not of this place or its command is gone. */
+/** A stored talk brought back, or nothing when it was stopped, is not of this place, or its command is gone. */
 export function recalledTalk(
   store: ScopedStore,
   commands: readonly AnswerCommand<unknown>[],
@@ -242,7 +243,7 @@ export function recalledTalk(
 ): Talk | undefined {
   const row = store.talk(id);
   const command = commands.find(({ name }) => name === row?.command);
-  if (!row || !command) return undefined;
+  if (!row || row.endedAt !== null || !command) return undefined;
   return {
     id: row.id,
     command,

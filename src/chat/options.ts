@@ -24,12 +24,13 @@ const optionWord = /^([A-Za-z][\w-]*)\s*=\s*([\s\S]*)$/;
 export function optionsFrom(words: readonly string[], known: readonly string[]): Options {
   const values: Record<string, string> = {};
   const problems: string[] = [];
+  const astray: string[] = [];
   let open: { readonly name: string | undefined } | undefined;
   for (const word of words) {
     const [, written, value = ''] = optionWord.exec(word) ?? [];
     if (written === undefined) {
       if (open?.name !== undefined) values[open.name] = `${values[open.name]} ${word}`.trimStart();
-      if (!open) problems.push(`“${clipped(word)}” is not of the form name=value, such as ${known[0] ?? 'name'}="…".`);
+      if (!open) astray.push(word);
       continue;
     }
     const name = written.toLowerCase().replace(/_/g, '-');
@@ -38,7 +39,9 @@ export function optionsFrom(words: readonly string[], known: readonly string[]):
     if (fits) values[name] = value;
     else problems.push(known.includes(name) ? `${name} is given twice. Give it once.` : strange(name, known));
   }
-  return { values, problems };
+  if (astray.length === 0) return { values, problems };
+  const form = `“${clipped(astray.join(' '))}” is not of the form name=value, such as ${known[0] ?? 'name'}="…".`;
+  return { values, problems: [form, ...problems] };
 }
 
 function strange(name: string, known: readonly string[]): string {

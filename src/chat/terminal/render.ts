@@ -32,7 +32,8 @@ function askingText(asking: Asking, paper: Paper): string {
   const choices = asking.choices.map(({ label, hint }, index) =>
     paragraph(`${label}${hint ? ` (${hint})` : ''}`, paper, `${String(index + 1).padStart(3)}  `),
   );
-  return [painted(paragraph(asking.prompt, paper), bold, paper), ...choices].join('\n');
+  const now = asking.now === undefined ? [] : [paragraph(`Now: ${asking.now}.`, paper)];
+  return [...now, painted(paragraph(asking.prompt, paper), bold, paper), ...choices].join('\n');
 }
 
 /** An answer as text: blocks with a blank line between, the headline first. */

@@ -94,7 +94,7 @@ export function terminalSession(outside: Outside): Session {
       open = undefined;
       const answer = deskAnswer(command, rest, desk);
       if ('problems' in answer) return answer.problems.map(plain).join('\n');
-      last = answer.reply;
+      if (answer.reply.findings.length > 0) last = answer.reply;
       const where = await places(command.name, answer.reply);
       return [replyText(answer.reply, outside.paper), ...(where.length > 0 ? ['', ...where] : [])].join('\n');
     }
@@ -110,7 +110,7 @@ export function terminalSession(outside: Outside): Session {
     const given = open ? (screenOf(store, open).given ?? []) : [];
     const found = given.find((each) => each.id === wanted.toLowerCase()) ?? given[Number(wanted) - 1];
     if (open && found) return shown(hear(store, open, { change: found.id }, who));
-    if (given.length === 0) return plain('There is no answer to change yet.');
+    if (given.length === 0) return plain('There is no answer here to change.');
     const lines = given.map(({ id, brief, shown: value }, index) =>
       paragraph(`${brief} (${id}): ${value}`, outside.paper, `${String(index + 1).padStart(3)}  `),
     );

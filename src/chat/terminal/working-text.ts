@@ -23,6 +23,7 @@ export function workingText(reply: Reply, paper: Paper): string {
     .filter(({ working, sources }) => working.length + sources.length > 0)
     .map(block);
   const reasons = reply.assumedBecause ?? [];
+  if (blocks.length + reasons.length === 0) return 'There is no working behind this answer.';
   return [
     ...blocks,
     ...(reasons.length === 0
