@@ -20,7 +20,7 @@ import { type Openings, openingsOf, type WayIn } from './makeup-way-in.ts';
 import { type Parameters, parameters } from './parameters.ts';
 
 /** How leaky the house is, and the shape of its cracks. */
-export interface House {
+interface House {
   readonly leakage: Estimate<CubicMetresPerSecond>;
   readonly exponent: Ratio;
 }

@@ -102,10 +102,13 @@ describe('fan, duct and door worked out together', () => {
         fc.double({ min: 1.01, max: 3, noNaN: true }),
         (gap, times) => {
           const at = (inches: number) => numberOf('door-pressure', ...run, ...door(`${inches.toFixed(4)} in`));
-          expect(at(gap * times)).toBeLessThanOrEqual(at(gap));
+          const [now, wider] = [at(gap), at(gap * times)];
+          expect(wider).toBeLessThanOrEqual(now);
+          // By the orifice equation airflow goes with the gap times the root of the pressure.
+          expect(times * Math.sqrt(wider)).toBeGreaterThanOrEqual(Math.sqrt(now) * 0.999);
         },
       ),
-      { seed: 1, numRuns: 15 },
+      { seed: 1, numRuns: 10 },
     );
   });
 
