@@ -8,6 +8,7 @@ import fan from './fan.ts';
 import help from './help.ts';
 import job from './job.ts';
 import makeup from './makeup.ts';
+import measure from './measure.ts';
 import parts from './parts.ts';
 import plan from './plan.ts';
 import power from './power.ts';
@@ -25,6 +26,7 @@ export const commands: readonly Command[] = [
   runtime,
   sweat,
   makeup,
+  measure,
   boxfill,
   power,
   cost,
