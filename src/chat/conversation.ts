@@ -76,7 +76,7 @@ function begun(
     state: JSON.stringify(progress),
   });
   const talk = { id, command, sheet, who: speaker.who, revision, progress };
-  return screenOf(store, talk, notes, idsOf(noted));
+  return keptFrom(store, talk, screenOf(store, talk, notes, idsOf(noted)));
 }
 
 const idsOf = (noted: readonly Noted[]): readonly string[] => noted.map(({ fact }) => fact);
@@ -88,7 +88,8 @@ export function hear(store: ScopedStore, talk: Talk, heard: Heard, who: string):
       const { progress, notes, noted } = turn(store, talk, heard, who);
       const kept = store.saveTalk(talk.id, { revision: talk.revision, state: JSON.stringify(progress) });
       if (!kept) throw new TalkMovedOn();
-      return screenOf(store, { ...talk, revision: talk.revision + 1, progress }, notes, noted);
+      const moved = { ...talk, revision: talk.revision + 1, progress };
+      return keptFrom(store, moved, screenOf(store, moved, notes, noted));
     });
   } catch (error) {
     if (error instanceof TalkMovedOn) {
@@ -99,6 +100,17 @@ export function hear(store: ScopedStore, talk: Talk, heard: Heard, who: string):
     if (error instanceof SheetTrouble) return screenOf(store, talk, [unkept(error)]);
     throw error;
   }
+}
+
+/** What an answer measured goes on the sheet, where later commands find it; once, however often the answer is shown. */
+function keptFrom(store: ScopedStore, { sheet, who }: Talk, screen: Screen): Screen {
+  const known = store.newestFacts(sheet);
+  const fresh = (screen.reply?.keeps ?? []).filter(({ fact, typed }) => known.get(fact)?.typed !== typed);
+  store.addFacts(
+    sheet,
+    fresh.map(({ fact, typed }) => ({ fact, typed, units: unitsOf(store), value: typed, how: 'measured', who })),
+  );
+  return screen;
 }
 
 class TalkMovedOn extends Error {
