@@ -23,7 +23,7 @@ const unprintable = /[\p{Cc}\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu;
 export const safe = (text: string): string =>
   stripVTControlCharacters(text)
     .split('\n')
-    .map((line) => line.replace(unprintable, ''))
+    .map((line) => line.replaceAll('\t', ' ').replace(unprintable, ''))
     .join('\n');
 
 /** A number keeps its unit on its own line, and "in. w.g." stays whole. */

@@ -81,7 +81,7 @@ export function terminalSession(outside: Outside): Session {
       text,
       '',
       ...where,
-      plain(['Type working to see the sums, or change to alter an answer.', ...next].join(' ')),
+      ...['Type working to see the sums, or change to alter an answer.', ...next].map(plain),
     ].join('\n');
   };
 

@@ -1,0 +1,151 @@
+import { describe, expect, it } from 'vitest';
+import type { Desk } from '#chat/command.ts';
+import duct from '#commands/duct.ts';
+import job from '#commands/job.ts';
+import size from '#commands/size.ts';
+import type { NewFact } from '#store/facts.ts';
+import { crew } from '../store/workbench.ts';
+
+const told = (fact: string, typed: string, more: Partial<NewFact> = {}): NewFact => ({
+  fact,
+  typed,
+  units: 'inch-pound',
+  value: typed,
+  how: 'told',
+  who: 'ann',
+  ...more,
+});
+
+/** A desk in one thread, and its actions by name. */
+function desk(store = crew(), channel = 'thread-1') {
+  const at: Desk = {
+    store,
+    speaker: { channel, who: 'ann' },
+    telling: { units: 'inch-pound' },
+    commands: [size, duct],
+  };
+  return (action: string, options: Readonly<Record<string, string>> = {}) => {
+    const found = job.actions.find(({ name }) => name === action);
+    if (!found) throw new Error(`job has no ${action}`);
+    return found.act(at, options);
+  };
+}
+
+const rowsOf = (reply: ReturnType<ReturnType<typeof desk>>) => reply.tables?.[0]?.rows;
+
+describe('opening a job', () => {
+  it('by a new name starts a clean sheet', () => {
+    expect(desk()('open', { name: ' 14  Maple St ' }).headline).toBe(
+      'Job 1, 14 Maple St is open here. Nothing is on it yet.',
+    );
+  });
+
+  it('without a name starts one without', () => {
+    const on = desk();
+    on('open', { name: '14 Maple St' });
+    expect(on('open').headline).toBe('Job 2 (no name yet) is open here. Nothing is on it yet.');
+  });
+
+  it('by the name or number of an earlier one brings it back, closed or not', () => {
+    const store = crew();
+    const on = desk(store);
+    on('open', { name: '14 Maple St' });
+    store.addFact(1, told('room-length', '8 ft'));
+    on('close');
+    expect(on('open', { name: '14 maple st' }).headline).toBe(
+      'Job 1, 14 Maple St is open here again, with 1 answer on it.',
+    );
+    on('open');
+    expect(on('open', { name: '#1' }).headline).toContain('Job 1, 14 Maple St');
+    expect(on('open', { name: '2' }).headline).toContain('with 0 answers');
+  });
+
+  it('by a number that was never given is refused, rather than made a name', () => {
+    const store = crew();
+    expect(desk(store)('open', { name: '#9' }).headline).toBe('There is no job “#9” here. /job list shows them.');
+    expect(desk(store)('open', { name: '9' }).headline).toBe('There is no job “9” here. /job list shows them.');
+    expect(store.listSheets({ limit: 9 })).toEqual([]);
+  });
+
+  it('in one thread leaves the sheet of another alone', () => {
+    const store = crew();
+    desk(store, 'one')('open', { name: 'A' });
+    desk(store, 'two')('open', { name: 'B' });
+    expect(desk(store, 'one')('show').headline).toContain('Job 1, A');
+  });
+});
+
+describe('showing a job', () => {
+  it('lists what is on it: as typed, how known, by whom', () => {
+    const store = crew();
+    const on = desk(store);
+    on('open', { name: 'Attic' });
+    store.addFacts(1, [
+      told('room-length', '8-6', { how: 'measured' }),
+      told('fan-curve', '110', { how: 'label', who: 'bo' }),
+      told('ceiling-height', 'dunno', { how: 'unknown', value: null }),
+      told('of-a-command-that-is-gone', 'x', { how: 'estimated' }),
+    ]);
+    const shown = on('show');
+    expect(shown.headline).toBe('Job 1, Attic: 4 answers.');
+    expect(rowsOf(shown)).toEqual([
+      ['Room length', '8-6', 'measured', 'ann'],
+      ['Rated points of the fan, or the carton’s number', '110', 'read off the label', 'bo'],
+      ['Ceiling height', 'don’t know', 'not known', 'ann'],
+      ['of-a-command-that-is-gone', 'x', 'estimated', 'ann'],
+    ]);
+  });
+
+  it('says so where nothing is on it, or there is no such job', () => {
+    expect(desk()('show').headline).toBe('Job 1 (no name yet): nothing is on it yet. Try /size or /duct.');
+    expect(desk()('show', { name: 'x'.repeat(100) }).headline).toBe(
+      `There is no job “${'x'.repeat(40)}” here. /job list shows them.`,
+    );
+  });
+});
+
+describe('listing jobs', () => {
+  it('shows the open ones, newest first, unless told otherwise', () => {
+    const on = desk();
+    expect(on('list').headline).toBe('There are no open jobs. /job open starts one.');
+    for (const name of ['Ash', 'Birch', 'Birch Court']) on('open', { name });
+    on('close');
+    expect(on('list').headline).toBe('2 open jobs, newest first.');
+    expect(rowsOf(on('list'))?.map(([number, name, state]) => [number, name, state])).toEqual([
+      ['2', 'Birch', 'open'],
+      ['1', 'Ash', 'open'],
+    ]);
+    expect(rowsOf(on('list', { state: 'closed' }))).toHaveLength(1);
+    expect(rowsOf(on('list', { state: 'all', search: 'birch' }))).toHaveLength(2);
+    expect(on('list', { search: 'oak' }).headline).toBe('No open job has that in its name.');
+  });
+});
+
+describe('taking back', () => {
+  it('takes the newest answer, and says what counts then', () => {
+    const store = crew();
+    const on = desk(store);
+    on('open', { name: 'Ash' });
+    store.addFacts(1, [
+      told('room-length', '8 ft'),
+      told('room-length', '9 ft'),
+      told('room-width', '?', { how: 'unknown', value: null }),
+    ]);
+    expect(on('undo').headline).toBe('Took back: Room width (don’t know). It is unanswered again.');
+    expect(on('undo').headline).toBe('Took back: Room length (9 ft). It is 8 ft again.');
+    on('undo');
+    expect(on('undo').headline).toBe('Job 1, Ash: there is nothing to take back.');
+  });
+});
+
+describe('closing', () => {
+  it('keeps the sheet, and the next question starts on a clean one', () => {
+    const store = crew();
+    const on = desk(store);
+    on('open', { name: 'Ash' });
+    expect(on('close').headline).toBe(
+      'Job 1, Ash is closed. The next question here starts on a clean sheet; /job open 1 brings this one back.',
+    );
+    expect(on('show').headline).toBe('Job 2 (no name yet): nothing is on it yet. Try /size or /duct.');
+  });
+});
