@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Desk } from '#chat/command.ts';
+import { deskFor } from '#chat/desk.ts';
 import duct from '#commands/duct.ts';
 import job from '#commands/job.ts';
 import size from '#commands/size.ts';
@@ -18,12 +18,12 @@ const told = (fact: string, typed: string, more: Partial<NewFact> = {}): NewFact
 
 /** A desk in one thread, and its actions by name. */
 function desk(store = crew(), channel = 'thread-1') {
-  const at: Desk = {
-    store,
+  const at = deskFor({
+    store: () => store,
     speaker: { channel, who: 'ann' },
-    telling: { units: 'inch-pound' },
     commands: [size, duct],
-  };
+    mayManage: true,
+  });
   return (action: string, options: Readonly<Record<string, string>> = {}) => {
     const found = job.actions.find(({ name }) => name === action);
     if (!found) throw new Error(`job has no ${action}`);

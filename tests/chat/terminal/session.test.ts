@@ -63,7 +63,7 @@ describe('after an answer', () => {
       'dk',
     );
     expect(said).toContain('Chart: charts/duct.png\n');
-    expect(said).toMatch(/What does the room need\? Type\s+size\.$/);
+    expect(said).toMatch(/\nWhat does the room need\? Type size\.$/);
   });
 });
 
