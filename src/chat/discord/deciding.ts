@@ -1,5 +1,4 @@
 import type { ChatInputCommandInteraction } from 'discord.js';
-import { SheetTrouble } from '#store/sheet-trouble.ts';
 import type { ScopedStore } from '#store/store.ts';
 import type { DeskCommand } from '../command.ts';
 import { begin } from '../conversation.ts';
@@ -8,19 +7,16 @@ import { type Answerable, type Decision, say } from './decision.ts';
 import { deskOf, type House, speakerOf } from './house.ts';
 import { decidedPress } from './pressing.ts';
 
-/** Settles what is done and keeps it, together with the mark that this event was seen. */
+/**
+ * Settles what is done, and marks the event as seen. To be kept in the records as one.
+ *
+ * @throws SheetTrouble when the sheet meant is not there or is closed.
+ */
 export function decided(house: House, store: ScopedStore, interaction: Answerable): Decision {
   if (house.store.seenBefore(interaction.id)) return { does: 'nothing' };
-  try {
-    return store.together(() =>
-      interaction.isChatInputCommand()
-        ? decidedCommand(house, store, interaction)
-        : decidedPress(house, store, interaction),
-    );
-  } catch (error) {
-    if (error instanceof SheetTrouble) return say(error.message);
-    throw error;
-  }
+  return interaction.isChatInputCommand()
+    ? decidedCommand(house, store, interaction)
+    : decidedPress(house, store, interaction);
 }
 
 type Options = Pick<ChatInputCommandInteraction['options'], 'getString'>;

@@ -49,3 +49,13 @@ export function jobOf(store: ScopedStore, talk: string): string | undefined {
   const sheet = number === undefined ? undefined : store.findSheet(number);
   return sheet && `Job ${sheet.number}, ${sheet.name ?? 'no name yet'}`;
 }
+
+/** The records of each crew, at hand once they were asked for. */
+export function crewRecords(store: Store): (guild: string) => ScopedStore {
+  const known = new Map<string, ScopedStore>();
+  return (guild) => {
+    const records = known.get(guild) ?? store.scoped(guild);
+    known.set(guild, records);
+    return records;
+  };
+}

@@ -1,7 +1,9 @@
 import { type Client, DiscordAPIError, Events, type Interaction, MessageFlags } from 'discord.js';
+import { SheetTrouble } from '#store/sheet-trouble.ts';
+import type { ScopedStore } from '#store/store.ts';
 import { decided } from './deciding.ts';
-import type { Answerable } from './decision.ts';
-import type { House } from './house.ts';
+import { type Answerable, say } from './decision.ts';
+import { crewRecords, type House } from './house.ts';
 import { type Log, loggable } from './log.ts';
 import { suggestions } from './suggestions.ts';
 import { tell } from './telling.ts';
@@ -15,11 +17,12 @@ export interface Service {
 /** Answers everything the client hears from now on. */
 export function serve(client: Client, house: House, log: Log): Service {
   const underWay = new Set<Promise<void>>();
+  const means = { house, log, records: crewRecords(house.store) };
   client.on(Events.Error, (error) => log('error', 'client error', loggable(error)));
   client.on(Events.Warn, (message) => log('warn', message));
   client.on(Events.InteractionCreate, (interaction) => {
     const arrived = performance.now();
-    const work = answered(house, log, interaction).then(
+    const work = answered(means, interaction).then(
       () => log('debug', 'answered', { to: nameOf(interaction), ms: Math.round(performance.now() - arrived) }),
       (error: unknown) => apologise(log, interaction, error),
     );
@@ -36,17 +39,29 @@ export function serve(client: Client, house: House, log: Log): Service {
 const nameOf = (interaction: Interaction): string =>
   interaction.isCommand() || interaction.isAutocomplete() ? `/${interaction.commandName}` : 'a press';
 
-async function answered(house: House, log: Log, interaction: Interaction): Promise<void> {
+/** What events are answered with. */
+interface Means {
+  readonly house: House;
+  readonly log: Log;
+  records(guild: string): ScopedStore;
+}
+
+async function answered({ house, log, records }: Means, interaction: Interaction): Promise<void> {
   const answerable = isAnswerable(interaction);
   if (!interaction.inGuild()) {
     if (!answerable) return;
     await interaction.reply({ content: 'Use this in your crew’s server: a job belongs to a crew.', flags: 64 });
     return;
   }
-  const store = house.store.scoped(interaction.guildId);
+  const store = records(interaction.guildId);
   if (interaction.isAutocomplete()) return interaction.respond(suggestions(house, store, interaction));
   if (!answerable) return;
-  const decision = await house.gather(store, () => decided(house, store, interaction));
+  const decision = await house
+    .gather(store, () => decided(house, store, interaction))
+    .catch((error: unknown) => {
+      if (error instanceof SheetTrouble) return say(error.message);
+      throw error;
+    });
   await tell({ house, store, log, interaction }, decision);
 }
 
