@@ -4,16 +4,16 @@ import { hasRoom } from './room.ts';
 import { settings } from './settings.ts';
 import { enrol } from './sheets.ts';
 
-export type MemberKind = 'lead' | 'apprentice' | 'office';
+type MemberKind = 'lead' | 'apprentice' | 'office';
 
-export type QualificationKind =
+type QualificationKind =
   | 'electrically-qualified'
   | 'licensed-electrician'
   | 'certified-renovator'
   | 'combustion-tester';
 
 /** What a person may do by training or by law, as opposed to what the crew calls them. */
-export interface Qualification {
+interface Qualification {
   readonly kind: QualificationKind;
   /** Of the licence, the certificate or the training record. */
   readonly number: string;
@@ -29,7 +29,7 @@ export interface Standing {
   readonly qualifications: readonly (Qualification & { readonly lapsed: boolean })[];
 }
 
-export interface Member extends Standing {
+interface Member extends Standing {
   /** As events name the person: a mention, or a name in the terminal. */
   readonly who: string;
   readonly name: string;

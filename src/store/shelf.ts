@@ -16,7 +16,7 @@ export interface NewShelfFan {
   readonly demo: boolean;
 }
 
-export interface ShelfFan extends NewShelfFan {
+interface ShelfFan extends NewShelfFan {
   readonly who: string;
   readonly at: string;
 }

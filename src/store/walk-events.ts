@@ -28,7 +28,7 @@ export interface WalkEvent extends Omit<NewWalkEvent, 'at'> {
 }
 
 /** An event as it is kept; `fresh` is false when it had been reported before, and then what is kept is the first report. */
-export interface KeptWalkEvent {
+interface KeptWalkEvent {
   readonly event: WalkEvent;
   readonly fresh: boolean;
 }

@@ -11,7 +11,7 @@ interface Speaking {
   readonly commands?: readonly Command[];
 }
 
-export const deskOf = ({ store, who = 'ann', mayManage = true, commands = [] }: Speaking) =>
+const deskOf = ({ store, who = 'ann', mayManage = true, commands = [] }: Speaking) =>
   deskFor({ store: () => store, speaker: { channel: 'thread-1', who }, commands, mayManage });
 
 export const actionOf = (command: DeskCommand, name: string) => {
