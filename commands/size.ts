@@ -31,7 +31,7 @@ import {
 import { citations } from './workings/citations.ts';
 import { areaOf, type Room, roomNeed } from './workings/room-need.ts';
 
-export function* roomInterview(): Interview<Room> {
+function* roomInterview(): Interview<Room> {
   const area = yield* take(roomArea);
   const [length, width] = area.known ? [null, null] : yield* together('need', roomLength, roomWidth);
   const height = yield* offer(ceilingHeight);

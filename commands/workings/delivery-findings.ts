@@ -68,7 +68,7 @@ function velocitySteps(flow: CubicMetresPerSecond, diameter: Metres, delivery: D
 }
 
 /** The working of every part of the run: what it loses and how that comes about. */
-export function lossSteps(delivery: Delivery, units: UnitSystem): Step[] {
+function lossSteps(delivery: Delivery, units: UnitSystem): Step[] {
   const { ready, losses } = delivery;
   const flow = moved(delivery);
   const steps: Step[] = [];

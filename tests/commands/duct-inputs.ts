@@ -22,7 +22,7 @@ interface Written {
 export const inventedFan = '96@0 84@0.1 66@0.25 0@0.5';
 
 /** What somebody wrote, as the command takes it. */
-export const inputsFrom = (written: Written, units: UnitSystem = 'inch-pound'): DuctInputs => ({
+const inputsFrom = (written: Written, units: UnitSystem = 'inch-pound'): DuctInputs => ({
   fan: valueIn(fanCurve.read(written.fan ?? inventedFan, units)),
   setting: null,
   selector: [],
