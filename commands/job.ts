@@ -1,6 +1,7 @@
 import type { Action, Desk, DeskCommand } from '#chat/command.ts';
 import type { Reply } from '#findings/reply.ts';
 import type { Choice } from '#interview/question.ts';
+import { causesOfYear } from './workings/job-causes.ts';
 
 type Sheet = ReturnType<Desk['store']['currentSheet']>;
 
@@ -148,12 +149,56 @@ const close: Action = {
   },
 };
 
+const callbackCauses: Action = {
+  name: 'causes',
+  summary: 'What this crew’s callbacks turned out to be in a year.',
+  options: [{ id: 'year', brief: 'the year, such as 2026', required: true }],
+  act(desk, { year = '' }) {
+    const wanted = year.trim();
+    if (!/^\d{4}$/.test(wanted)) return plainly(`“${wanted.slice(0, 20)}” is not a year. Give one such as 2026.`);
+    return causesOfYear(desk, wanted);
+  },
+};
+
+const exported: Action = {
+  name: 'export',
+  summary: 'Everything on a job sheet as a file, who said it and when, what was taken back included.',
+  options: [{ id: 'name', brief: 'the job, by name or number; the one open here when left out', suggest: suggestions }],
+  act(desk, { name }) {
+    const sheet = name === undefined ? current(desk) : desk.store.findSheet(name);
+    if (!sheet) return plainly(missingJob(name ?? ''));
+    const text = JSON.stringify(desk.store.sheetAsJson(sheet.number), null, 1);
+    return plainly(`${nameOf(sheet)}: everything on it is in the file.`, {
+      files: [{ name: `job-${sheet.number}.json`, type: 'application/json', text }],
+    });
+  },
+};
+
+const erase: Action = {
+  name: 'erase',
+  summary: 'Erase a job for good. Nothing of it can be brought back.',
+  managersOnly: true,
+  options: [
+    { id: 'name', brief: 'the job to erase, by name or number', required: true, suggest: suggestions },
+    { id: 'sure', brief: 'type the number of the job again', required: true },
+  ],
+  act({ store }, { name = '', sure = '' }) {
+    const sheet = store.findSheet(name);
+    if (!sheet) return plainly(missingJob(name));
+    if (sure.replace(/^#/, '').trim() !== String(sheet.number)) {
+      return plainly(`Nothing was erased. To erase ${nameOf(sheet)} for good, give sure=${sheet.number}.`);
+    }
+    store.eraseSheet(sheet.number);
+    return plainly(`Job ${sheet.number} is erased. Backups made before today still hold it until they are deleted.`);
+  },
+};
+
 const job: DeskCommand = {
   kind: 'desk',
   name: 'job',
-  summary: 'The job sheet: open, show, list, undo, close.',
+  summary: 'The job sheet: open, show, list, undo, close, export, erase; and what callbacks were.',
   example: 'open 14 Maple St',
-  actions: [open, show, list, undo, close],
+  actions: [open, show, list, undo, close, callbackCauses, exported, erase],
 };
 
 export default job;

@@ -62,7 +62,7 @@ export interface Kept {
 /** A text to take away, such as a list for a spreadsheet. */
 export interface ReplyFile {
   readonly name: string;
-  readonly type: 'text/csv';
+  readonly type: 'text/csv' | 'application/json';
   readonly text: string;
 }
 

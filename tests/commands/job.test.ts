@@ -149,3 +149,43 @@ describe('closing', () => {
     expect(on('show').headline).toBe('Job 2 (no name yet): nothing is on it yet. Try /size or /duct.');
   });
 });
+
+describe('what callbacks turned out to be', () => {
+  const closed = (store: ReturnType<typeof crew>, name: string, cause: string) => {
+    const { number } = store.openSheet({ channel: name, name, who: 'ann' });
+    store.addFact(number, { ...told('confirmed-cause', cause), value: cause });
+    return number;
+  };
+
+  it('counts the confirmed causes of a year, most frequent first', () => {
+    const store = crew();
+    closed(store, '14 Maple St', 'bearing');
+    closed(store, '3 Elm St', 'bearing');
+    closed(store, '9 Oak St', 'smallduct');
+    const year = store.listSheets({ limit: 1 })[0]?.openedAt.slice(0, 4) ?? '';
+    const rows = rowsOf(desk(store)('causes', { year }));
+    expect(rows?.map(([cause, count]) => [cause, count])).toEqual([
+      ['Worn motor bearing or dry sleeve', '2'],
+      ['Duct or reducer too small for the fan: it roars', '1'],
+    ]);
+    expect(desk(store)('causes', { year: '1999' }).headline).toMatch(/^No callback of 1999/);
+    expect(desk(store)('causes', { year: 'last' }).headline).toMatch(/is not a year/);
+  });
+});
+
+describe('taking a job away', () => {
+  it('exports everything said, and erases only when the number is given again', () => {
+    const store = crew();
+    const { number } = store.openSheet({ channel: 'thread-1', name: '14 Maple St', who: 'ann' });
+    store.addFact(number, told('collar', '4 in'));
+    const file = desk(store)('export').files?.[0];
+    expect(file?.type).toBe('application/json');
+    expect(file && 'text' in file ? JSON.parse(file.text) : {}).toMatchObject({
+      facts: [{ fact: 'collar', typed: '4 in' }],
+    });
+    expect(desk(store)('erase', { name: '14 Maple St', sure: '99' }).headline).toMatch(/^Nothing was erased/);
+    expect(store.findSheet(number)).toBeDefined();
+    expect(desk(store)('erase', { name: '14 Maple St', sure: String(number) }).headline).toMatch(/is erased/);
+    expect(store.findSheet(number)).toBeUndefined();
+  });
+});
