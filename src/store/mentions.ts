@@ -46,6 +46,9 @@ export function mentionsOf(names: readonly string[]): Mentions {
   const anywhere = anyOf(all.filter((name) => unspaced.test(name)));
   const letter = '[\\p{L}\\p{M}\\p{N}_]';
   const word = new RegExp(`${anywhere}|(?<!${letter})(?:${words})(?!${letter})`, 'giu');
+  // Most JSON names nobody, and taking it apart is slow; only a quote or a backslash would be written differently in it.
+  const anywhereAtAll = new RegExp(anyOf(all), 'iu');
+  const writtenAlike = !all.some((name) => /["\\]/.test(name));
   const inText = (text: string): string => text.replace(word, nobodyNamed);
   const inValue = (value: unknown): unknown => {
     if (typeof value === 'string') return inText(value);
@@ -57,6 +60,7 @@ export function mentionsOf(names: readonly string[]): Mentions {
     asWho: (text) => (alone.test(text) ? nobodyNamed : text),
     inText,
     inJson(text) {
+      if (writtenAlike && !anywhereAtAll.test(text)) return text;
       let value: unknown;
       try {
         value = JSON.parse(text);

@@ -11,8 +11,9 @@ export interface Migration {
  *
  * House rules for a new table: STRICT; a `scope` column and a foreign key that leads to `crews` (by way of `sheets` where
  * the row belongs to a job), both with ON DELETE CASCADE, so that erasing a job or a crew reaches it by itself; a trigger
- * against UPDATE where the rows are what a person said. Foreign keys are off while a step works, so a table can be rebuilt
- * without losing the rows that point at it, and they are checked before the step counts.
+ * against UPDATE where the rows are what a person said; and its columns in which somebody can be named listed in
+ * `forget.ts`. Foreign keys are off while a step works, so a table can be rebuilt without losing the rows that point at it,
+ * and they are checked before the step counts.
  */
 export const migrations: readonly Migration[] = [
   {

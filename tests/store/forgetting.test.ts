@@ -166,6 +166,7 @@ describe('a name in what was written', () => {
     expect(inJson('{"Ana":["ana",1,{"__proto__":"Ana"}]}')).toBe('{"someone":["someone",1,{"__proto__":"someone"}]}');
     expect(inJson('{ "x" : 1.50 }')).toBe('{ "x" : 1.50 }');
     expect(inJson('no json, Ana')).toBe('no json, someone');
+    expect(mentionsOf(['A "B" C']).inJson(JSON.stringify(['by A "B" C']))).toBe('["by someone"]');
   });
 
   it('whatever it is made of, is gone, and a second look finds nothing', () => {
