@@ -104,8 +104,10 @@ export function hear(store: ScopedStore, talk: Talk, heard: Heard, who: string):
 
 /** What an answer measured goes on the sheet, where later commands find it; once, however often the answer is shown. */
 function keptFrom(store: ScopedStore, { sheet, who }: Talk, screen: Screen): Screen {
+  const keeps = screen.reply?.keeps ?? [];
+  if (keeps.length === 0) return screen;
   const known = store.newestFacts(sheet);
-  const fresh = (screen.reply?.keeps ?? []).filter(({ fact, typed }) => known.get(fact)?.typed !== typed);
+  const fresh = keeps.filter(({ fact, typed }) => known.get(fact)?.typed !== typed);
   store.addFacts(
     sheet,
     fresh.map(({ fact, typed }) => ({ fact, typed, units: unitsOf(store), value: typed, how: 'measured', who })),

@@ -18,6 +18,8 @@ const loader = import.meta.resolve('tsx');
 export interface RunningBot {
   /** Megabytes in memory, where the system tells. */
   memory(): number | undefined;
+  /** Milliseconds of processor time used so far, where the system tells. */
+  processorTime(): number | undefined;
   stop(): Promise<void>;
 }
 
@@ -31,6 +33,7 @@ export function startBot(which: Which, standIn: StandIn): RunningBot {
   });
   return {
     memory: () => residentMegabytes(child),
+    processorTime: () => processorMilliseconds(child),
     async stop() {
       const closed = once(child, 'close');
       child.kill('SIGTERM');
@@ -38,6 +41,21 @@ export function startBot(which: Which, standIn: StandIn): RunningBot {
       rmSync(folder, { recursive: true, force: true });
     },
   };
+}
+
+/** The unit in which Linux counts processor time. */
+const tick = 10;
+
+function processorMilliseconds({ pid }: ChildProcess): number | undefined {
+  try {
+    // The name of the program comes first, in brackets; user and system time are fields 14 and 15.
+    const fields = readFileSync(`/proc/${pid}/stat`, 'utf8')
+      .replace(/^.*\) /s, '')
+      .split(' ');
+    return (Number(fields[11]) + Number(fields[12])) * tick;
+  } catch {
+    return undefined;
+  }
 }
 
 function residentMegabytes({ pid }: ChildProcess): number | undefined {

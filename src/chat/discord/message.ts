@@ -83,9 +83,9 @@ function embedsOf(
   }));
 }
 
-function contentOf({ asking, notes, noted = [], given = [], command }: Screen, job: string | undefined): string {
-  const readBack = ({ brief, shown }: Given) => harmless(`${brief}: ${shown}`.replace(/\s+/g, ' '));
-  const said = [...noted.map((each) => `Noted. ${readBack(each)}`), ...notes.map(harmless)];
+function contentOf(screen: Screen, job: string | undefined): string {
+  const { asking, notes, noted = [], given = [], command } = screen;
+  const said = [...notedLine(noted, asking !== undefined), ...notes.map(harmless)];
   if (!asking) return clipped(said.join('\n'), limits.content);
   const place = `-# /${[command, ...(job === undefined ? [] : [harmless(job)])].join(' · ')}`;
   const earlier = given
@@ -97,15 +97,26 @@ function contentOf({ asking, notes, noted = [], given = [], command }: Screen, j
   return [clipped(head.join('\n'), limits.content - question.length - 1), question].join('\n');
 }
 
+const readBack = ({ brief, shown }: Given): string => harmless(`${brief}: ${shown}`.replace(/\s+/g, ' '));
+
+/** What was just understood: plain to see while there is more to ask, small above an answer. */
+function notedLine(noted: readonly Given[], asking: boolean): readonly string[] {
+  if (noted.length === 0) return [];
+  const line = noted.length === 1 ? noted.map(readBack).join() : shortList(noted.map(readBack), mostNoted);
+  return [asking ? `Noted. ${line}` : `-# Noted. ${line}`];
+}
+
+/** Characters of a list: a line or two on a phone, a few more where they are the latest. */
 const mostSoFar = 200;
+const mostNoted = 400;
 
 /** The latest of a list that fit, the earlier ones counted. */
-function shortList(items: readonly string[]): string {
+function shortList(items: readonly string[], most = mostSoFar): string {
   const kept: string[] = [];
   let used = 0;
   for (const item of items.toReversed()) {
     used += item.length + 3;
-    if (kept.length > 0 && used > mostSoFar) break;
+    if (kept.length > 0 && used > most) break;
     kept.unshift(clipped(item, 80));
   }
   const more = items.length - kept.length;
