@@ -142,7 +142,7 @@ function answer(inputs: PartsInputs, { units }: Telling): Reply {
 const parts: AnswerCommand<PartsInputs> = {
   kind: 'answer',
   name: 'parts',
-  summary: 'The list for the van: duct, fittings, tape by length, hangers, wrap and wiring, and the opening to cut.',
+  summary: 'The list for the van: duct, fittings, tape by length, hangers, wrap, wiring, the opening to cut.',
   example:
     'duct-run="14 ft 4 in smooth; 2 x elbow 90; wall cap" duct-insulation=R-8 housing-size="10-1/4 x 10-1/2 x 7-5/8 in" joist-spacing="16 in"',
   takes: [

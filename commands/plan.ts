@@ -159,7 +159,7 @@ const once = (questions: readonly AnyQuestion[]): readonly AnyQuestion[] => [
 const plan: AnswerCommand<PlanInputs> = {
   kind: 'answer',
   name: 'plan',
-  summary: 'The whole job in survey order: air, fan and duct, make-up air, run time, wiring, parts, cautions first.',
+  summary: 'The whole job in survey order: air, fan and duct, make-up air, run time, wiring, parts.',
   example:
     'plan-covers="air-needed, duct" room-length="8 ft" room-width="5 ft" fan-curve="84@0.1 66@0.25" collar="4 in" duct-run="14 ft 4 in flex; 2 x elbow 90; wall cap"',
   takes: once([planCovers, ...wholePlan.flatMap(({ command }) => command.takes)]),

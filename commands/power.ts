@@ -120,7 +120,7 @@ const telling: readonly ObservationId[] = [
 const power: AnswerCommand<PowerInputs> = {
   kind: 'answer',
   name: 'power',
-  summary: 'Which circuit, box and control rules apply to this fan: what stops the job, who decides, what it draws.',
+  summary: 'Which circuit and control rules apply to this fan: what stops the job, who decides, what it draws.',
   example: 'unit-kind=fan-only fan-place=elsewhere control-wanted=countdown-timer wiring-era=1985-on fan-ground=none',
   takes: [
     ...[...telling, ...plannedObservations.filter((id) => !telling.includes(id))].map(wiringQuestion),

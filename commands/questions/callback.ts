@@ -10,6 +10,10 @@ import {
 } from '#knowledge/callback-findings.ts';
 import { type ContextId, callbackContexts } from '#knowledge/callback-scale.ts';
 import { type CauseId, causes } from '#knowledge/causes.ts';
+import { echoed } from '#quantity/reading-text.ts';
+
+/** Nobody types more on a phone. */
+const longestComplaint = 2000;
 
 export const complaint: Question<string> = {
   id: 'complaint',
@@ -25,7 +29,12 @@ export const complaint: Question<string> = {
       .join('')
       .trim();
     if (said === '') return { rejected: 'Nothing was said. Tell it in plain words, such as loud hum since Tuesday.' };
-    return { value: said.slice(0, 2000) };
+    if (said.length > longestComplaint) {
+      return {
+        rejected: 'That is too long to take in at once. Tell it in a few sentences, such as loud hum since Tuesday.',
+      };
+    }
+    return { value: said };
   },
   show: (value) => (value === '' ? 'nothing' : value),
 };
@@ -53,9 +62,7 @@ function idList<Id extends string>(
       if (words.length === 0) return { rejected: `Nothing was given. Give ids, such as ${example}, or none.` };
       const strange = words.filter((word) => !knownIds.has(word));
       if (strange.length === 0) return { value: [...new Set(words)] as Id[] };
-      const hints = strange
-        .slice(0, 6)
-        .map((word) => `“${word.slice(0, 30)}” (did you mean ${closest(word, [...known])}?)`);
+      const hints = strange.slice(0, 6).map((word) => `“${echoed(word)}” (did you mean ${closest(word, [...known])}?)`);
       return { rejected: `There is no ${hints.join(', ')}.` };
     },
     show: (value) => (value.length === 0 ? 'none' : value.join(', ')),
@@ -103,7 +110,11 @@ export const context = severalOf({
   prompt: 'What is true of this job? Pick any.',
   why: 'A fan swapped last week fails in other ways than one of thirty years.',
   brief: 'What is true of the job',
-  choices: contextIds.map((id) => ({ id, label: short(callbackContexts[id].name) })),
+  choices: contextIds.map((id) => ({
+    id,
+    label: short(callbackContexts[id].name.split(',')[0] ?? id),
+    hint: callbackContexts[id].name,
+  })),
   whenUnknown: { value: [], because: 'Nothing special is known of the job.' },
 });
 
@@ -124,6 +135,7 @@ export const confirmedCause: Question<CauseId | null> = {
   widget: { kind: 'text', placeholder: 'bearing' },
   whenUnknown: { value: null, because: 'Not closed yet.' },
   read(text) {
+    if (text.length > 200) return { rejected: 'That is too long for the name of a cause. Name one, such as bearing.' };
     const said = text.trim().toLowerCase();
     const ids = Object.keys(causes) as CauseId[];
     const found = ids.find((id) => id === said.replace(/[\s_]+/g, '-') || causes[id].name.toLowerCase() === said);
@@ -131,7 +143,7 @@ export const confirmedCause: Question<CauseId | null> = {
     const only = found ?? (part.length === 1 ? part[0] : undefined);
     if (only) return { value: only };
     if (said === '') return { rejected: 'Nothing was given. Name the cause, such as bearing.' };
-    return { rejected: `There is no cause “${said.slice(0, 30)}”. The nearest is ${closest(said, ids)}.` };
+    return { rejected: `There is no cause “${echoed(said)}”. The nearest is ${closest(said, ids)}.` };
   },
   show: (value) => (value === null ? 'not closed' : causes[value].name),
 };

@@ -1,6 +1,7 @@
 import { optional } from '#interview/quantities.ts';
 import type { Question, Reading, UnitSystem } from '#interview/question.ts';
 import { airflow, ductDiameter, loudness, staticPressure } from '#quantity/kinds.ts';
+import { echoed } from '#quantity/reading-text.ts';
 import type { CubicMetresPerSecond, Pascals } from '#quantity/units.ts';
 
 export interface RatedPoint {
@@ -51,7 +52,7 @@ function readPoints(text: string, units: UnitSystem): Reading<readonly RatedPoin
   const rest = text.replace(point, ' ').replace(/[\s,;|/&]+|\band\b/gi, '');
   if (points.length === 0 || rest !== '') {
     return {
-      rejected: `“${(rest || text).slice(0, 30)}” is not a rated point. Write airflow@pressure, such as 84@0.1 66@0.25.`,
+      rejected: `“${echoed(rest || text)}” is not a rated point. Write airflow@pressure, such as 84@0.1 66@0.25.`,
     };
   }
   return { value: points.toSorted((one, other) => one.staticPressure - other.staticPressure) };

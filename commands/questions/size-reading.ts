@@ -1,7 +1,7 @@
 import type { Reading, UnitSystem } from '#interview/question.ts';
 import { lengthOf } from '#quantity/kind-makers.ts';
 import { numberAt } from '#quantity/reading-numbers.ts';
-import { folded } from '#quantity/reading-text.ts';
+import { echoed, folded } from '#quantity/reading-text.ts';
 import { type Metres, metres } from '#quantity/units.ts';
 import { normalised } from './run-grammar.ts';
 
@@ -46,7 +46,7 @@ export function readSides(
   const rest = said.slice(place);
   const [only] = found;
   const all = only && found.length === 1 && square.test(rest) ? [only, only] : found;
-  if (rest !== '' && all === found) return { rejected: `“${rest.slice(0, 30)}” is not understood. ${wouldDo}` };
+  if (rest !== '' && all === found) return { rejected: `“${echoed(rest)}” is not understood. ${wouldDo}` };
   if (!counts.includes(all.length)) return { rejected: wouldDo };
   const shared = all.findLast(({ unit }) => unit !== undefined)?.unit ?? (units === 'metric' ? 'mm' : 'in');
   const sides: Metres[] = [];
