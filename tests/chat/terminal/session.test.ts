@@ -116,7 +116,10 @@ describe('Tab', () => {
     expect(await complete('')).toEqual([['size ', 'duct ', 'job ', 'help '], '']);
     expect(await complete('si')).toEqual([['size '], 'si']);
     expect(await complete('/D')).toEqual([['/duct '], '/D']);
-    expect(await complete('job ')).toEqual([['open ', 'show ', 'list ', 'undo ', 'close '], '']);
+    expect(await complete('job ')).toEqual([
+      ['open ', 'show ', 'list ', 'undo ', 'close ', 'causes ', 'export ', 'erase '],
+      '',
+    ]);
     expect(await complete('job l')).toEqual([['list '], 'l']);
     expect(await complete('bogus x')).toEqual([[], 'bogus x']);
   });
