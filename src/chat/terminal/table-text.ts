@@ -25,10 +25,18 @@ const unframed = {
 
 const longest = (texts: readonly string[]): number => Math.max(1, ...texts.map((text) => [...text].length));
 
-/** Column widths that fit: the widest gives way first, but none below its longest word. Nothing where that is not enough. */
+/** A column narrower than this is read word by word, and a list does better. */
+const readable = 16;
+
+/**
+ * Column widths that fit: the widest gives way first, but none below its longest word or what can be read. Nothing where
+ * that is not enough.
+ */
 function fitted(columns: readonly (readonly string[])[], room: number): readonly number[] | undefined {
   const widths = columns.map(longest);
-  const least = columns.map((cells) => longest(cells.flatMap((cell) => cell.split(/\s+/))));
+  const least = columns.map((cells, index) =>
+    Math.max(longest(cells.flatMap((cell) => cell.split(/\s+/))), Math.min(readable, widths[index] as number)),
+  );
   const used = () => widths.reduce((sum, width) => sum + width, 0) + gap * (widths.length - 1);
   for (let excess = used() - room; excess > 0; excess -= 1) {
     const yielding = widths.map((width, index) => (width > (least[index] as number) ? width : 0));
@@ -47,7 +55,7 @@ export function tableText({ title, columns, rows }: TableOf, paper: Paper): stri
     paper.width - gap,
   );
   const body = widths ? inColumns(all, widths) : rows.map((row) => asList(columns, row, paper));
-  return [safe(title), ...body].join('\n');
+  return [paragraph(title, paper), ...body].join('\n');
 }
 
 function inColumns(all: readonly (readonly string[])[], widths: readonly number[]): readonly string[] {

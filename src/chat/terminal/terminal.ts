@@ -4,7 +4,7 @@ import type { ScopedStore } from '#store/store.ts';
 import { StoreTrouble } from '#store/trouble.ts';
 import type { Command } from '../command.ts';
 import { chartFile } from './chart-file.ts';
-import { paperOf, safe } from './paper.ts';
+import { paperOf, paragraph, safe } from './paper.ts';
 import { keptFiles } from './reply-files.ts';
 import { terminalSession } from './session.ts';
 
@@ -28,10 +28,11 @@ interface Streams {
  */
 export async function terminal({ environment, ...given }: Given, { input, output }: Streams): Promise<0 | 1> {
   const live = Boolean(input.isTTY && output.isTTY);
+  const paper = () => paperOf(output, environment);
   const session = terminalSession({
     ...given,
     get paper() {
-      return paperOf(output, live ? environment : {});
+      return paper();
     },
     drawn: (command, reply) => chartFile('charts', command, reply),
     kept: (reply) => keptFiles('lists', reply),
@@ -56,13 +57,13 @@ export async function terminal({ environment, ...given }: Given, { input, output
       say(await session.say(line));
     } catch (error) {
       faults += 1;
-      say(apology(error));
+      say(paragraph(apology(error), paper()));
     }
     lines.prompt();
   }
   lines.close();
   if (live && !saidGoodbye) output.write('\n');
-  if (session.asking()) say('The question stays open. Type go on next time to answer it.');
+  if (session.asking()) say(paragraph('The question stays open. Type go on next time to answer it.', paper()));
   return faults === 0 ? 0 : 1;
 }
 
