@@ -5,7 +5,7 @@ import { deliveredAirflow, measuredAirflow } from '../questions/airflow.ts';
 import { doorGap, doorWidth } from '../questions/door.ts';
 import { altitude, ductRun } from '../questions/duct.ts';
 import { collar, fanCurve, fanSetting, fanSettings } from '../questions/fan.ts';
-import { delivery } from './delivery.ts';
+import { type AirPath, type Delivery, delivery } from './delivery.ts';
 import { fanSettingsOf, settingInUse } from './fan-model.ts';
 
 /** The air that really moves, and how it is known. */
@@ -48,7 +48,7 @@ export function* deliveredInterview(): Interview<Delivered> {
   const height = yield* take(altitude);
   const width = yield* take(doorWidth);
   const gap = yield* take(doorGap);
-  const { airflow, outer } = delivery({
+  const { airflow, outer } = deliveryOnce({
     setting: settingInUse(fanSettingsOf(fan.value, selector.value), setting.value, fan.value),
     run: run.value,
     collar: wide.value,
@@ -61,4 +61,19 @@ export function* deliveredInterview(): Interview<Delivered> {
     outer: { low: at(outer.low), high: at(outer.high) },
     from: 'worked out from the duct',
   };
+}
+
+/** Answers of several commands on one sheet rest on one and the same duct; working it out for each would be waste. */
+const remembered = new Map<string, Pick<Delivery, 'airflow' | 'outer'>>();
+const mostRemembered = 64;
+
+function deliveryOnce(path: AirPath): Pick<Delivery, 'airflow' | 'outer'> {
+  const { setting, ...rest } = path;
+  const key = JSON.stringify([setting.description, setting.slowedTo, rest]);
+  const known = remembered.get(key);
+  if (known) return known;
+  const { airflow, outer } = delivery(path);
+  if (remembered.size >= mostRemembered) remembered.clear();
+  remembered.set(key, { airflow, outer });
+  return { airflow, outer };
 }
