@@ -3,6 +3,7 @@ import type { Recall } from '#interview/replay.ts';
 import { howKnown, meansNotKnown } from '#interview/words.ts';
 import type { FactRow, NewFact } from '#store/facts.ts';
 import type { ScopedStore } from '#store/store.ts';
+import { readOnce } from './reading-once.ts';
 
 /** An answer as it goes on the sheet: what was typed, the value it was read as, and how it is known. */
 export interface Understood {
@@ -15,7 +16,7 @@ export interface Understood {
 export function understood(question: AnyQuestion, typed: string, units: UnitSystem): Reading<Understood> {
   if (meansNotKnown(typed)) return { value: { typed: typed.trim(), value: null, how: 'unknown' } };
   const said = howKnown(typed);
-  const reading = question.read(said.text, units);
+  const reading = readOnce(question, said.text, units);
   return 'rejected' in reading ? reading : { value: { typed: typed.trim(), value: reading.value, how: said.how } };
 }
 
@@ -105,6 +106,6 @@ export function recallFrom(store: ScopedStore, sheet: number): Recall {
 
 function answerOf(question: AnyQuestion, fact: Pick<FactRow, 'typed' | 'units' | 'how'>) {
   if (fact.how === 'unknown') return { value: question.whenUnknown.value, known: false };
-  const reading = question.read(howKnown(fact.typed).text, fact.units);
+  const reading = readOnce(question, howKnown(fact.typed).text, fact.units);
   return 'value' in reading ? { value: reading.value, known: true } : undefined;
 }

@@ -62,7 +62,8 @@ export function messageOf(screen: Screen, { job, picture, file, brought = [] }: 
 }
 
 const sent = ({ name, bytes, alt }: Enclosed) => ({
-  attachment: Buffer.from(bytes),
+  // The same bytes, not a copy of them.
+  attachment: Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength),
   name,
   description: clipped(visible(alt), 1024),
 });
