@@ -91,7 +91,12 @@ export function remediesFinding(
   }
   const enough = need === null ? undefined : tried.find(({ airflow: flow }) => meets(flow, need));
   const lead = `${remedyBook[best.id].name}: ${airflow.showShort(best.airflow, units)}, ${airflow.showShort(best.gain, units)} more for the least trouble`;
-  const other = enough && enough.id !== best.id ? ` ${remedyBook[enough.id].name} would reach the need.` : '';
+  const alone =
+    need === null || enough
+      ? ''
+      : ` No single change reaches ${airflow.showShort(need, units)}: make two, or choose a stronger fan.`;
+  const other =
+    enough && enough.id !== best.id ? ` ${remedyBook[enough.id].name}: that alone would reach the need.` : alone;
   return {
     id: 'remedies',
     weight: 'advice',
