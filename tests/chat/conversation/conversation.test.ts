@@ -367,6 +367,19 @@ describe('a talk that is not there', () => {
   });
 });
 
+describe('a talk that was stopped', () => {
+  it('is not recalled, and takes nothing more from whoever still holds it', () => {
+    const store = crew();
+    const screen = turns(store, started(store, sizing), '8 ft');
+    const held = talkIn(store, screen);
+    store.endTalk(held.id);
+    expect(recalledTalk(store, commands, held.id)).toBeUndefined();
+    const late = hear(store, held, { answers: { 'room-width': '5 ft' } }, 'lead');
+    expect(late.notes).toEqual(['This was stopped a moment ago. /size begins it again.']);
+    expect([...store.newestFacts(1).keys()]).toEqual(['room-length']);
+  });
+});
+
 describe('the crew’s own settings', () => {
   it('stand in where the sheet is silent, and the units decide how numbers read', () => {
     const store = crew();
