@@ -5,7 +5,7 @@ import {
   type StringSelectMenuComponentData,
 } from 'discord.js';
 import type { Choice } from '#interview/question.ts';
-import type { Asking, Screen } from '../screen.ts';
+import type { Asking, Given, Screen } from '../screen.ts';
 import { isTyped, noneOfThese } from './form.ts';
 import { clipped, visible } from './harmless.ts';
 import { customId, type Press } from './press.ts';
@@ -14,8 +14,8 @@ type Button = InteractionButtonComponentData;
 type Row = readonly (Button | StringSelectMenuComponentData)[];
 type At = Pick<Press, 'talk' | 'turn'>;
 
-/** The platform's limits: buttons in a row, characters on one, choices in a menu, characters in one. */
-const most = { buttonsInRow: 5, label: 80, choices: 25, choiceText: 100, placeholder: 150 } as const;
+/** The platform's limits: rows, buttons in one, characters on one, choices in a menu, characters in one. */
+const most = { rows: 5, buttonsInRow: 5, label: 80, choices: 25, choiceText: 100, placeholder: 150 } as const;
 
 /** More than two rows of buttons do not fit a phone held in one hand; then a menu serves better. */
 const mostAsButtons = most.buttonsInRow * 2;
@@ -40,20 +40,34 @@ function answeredRows({ reply, given = [] }: Screen, at: At, whole: boolean): re
     button('Show the working', { act: 'working', ...at }),
     ...(whole ? [] : [button('Show everything', { act: 'everything', ...at })]),
   ];
-  const next = [...new Map((reply?.suggestions ?? []).map((each) => [each.command, each])).values()]
-    .slice(0, most.buttonsInRow - standing.length)
-    .map(({ label, command }) => button(label, { act: 'start', ...at, choice: command }));
-  const change: StringSelectMenuComponentData = {
+  const next = [...new Map((reply?.suggestions ?? []).map((each) => [each.command, each])).values()].map(
+    ({ label, command }) => button(label, { act: 'start', ...at, choice: command }),
+  );
+  const menus = inChunks(given, most.choices).slice(0, most.rows - 1);
+  const buttons = inChunks([...standing, ...next], most.buttonsInRow).slice(0, most.rows - menus.length);
+  return [...buttons, ...menus.map((chunk, index) => [changeMenu(chunk, at, index, menus.length)])];
+}
+
+/** A menu of answers to change. Many answers take several menus, each named for the answer it begins with. */
+function changeMenu(given: readonly Given[], at: At, index: number, of: number): StringSelectMenuComponentData {
+  const [first] = given;
+  const place = of > 1 && first ? `Change an answer, from: ${first.brief}` : 'Change an answer';
+  return {
     type: ComponentType.StringSelect,
-    customId: customId({ act: 'change', ...at }),
-    placeholder: 'Change an answer',
-    options: given.slice(0, most.choices).map(({ id, brief, shown }) => ({
+    customId: customId({ act: 'change', ...at, ...(index > 0 ? { choice: String(index) } : {}) }),
+    placeholder: clipped(line(place), most.placeholder),
+    options: given.map(({ id, brief, shown }) => ({
       label: clipped(line(brief), most.choiceText),
       description: clipped(line(shown), most.choiceText),
       value: id,
     })),
   };
-  return [[...standing, ...next], ...(given.length > 0 ? [[change]] : [])];
+}
+
+function inChunks<Item>(items: readonly Item[], size: number): readonly (readonly Item[])[] {
+  return Array.from({ length: Math.ceil(items.length / size) }, (_, index) =>
+    items.slice(index * size, (index + 1) * size),
+  );
 }
 
 /** How the answer to a screen is given: in a form, where it asks several things; else by what suits the question best. */

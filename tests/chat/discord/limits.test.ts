@@ -4,8 +4,8 @@ import { pieces, plainReply, replyText } from '#chat/discord/text.ts';
 import { commands } from '#commands/index.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { Reply } from '#findings/reply.ts';
-import { oneOf, severalOf } from '#interview/choices.ts';
-import { offer, together } from '#interview/interview.ts';
+import { oneOf, severalOf, yesNo } from '#interview/choices.ts';
+import { offer, take, together } from '#interview/interview.ts';
 import type { AnyQuestion, Choice } from '#interview/question.ts';
 import { labels, question, stage } from './stage.ts';
 
@@ -76,6 +76,17 @@ const form: Command = {
   },
 };
 
+const lots = Array.from({ length: 60 }, (_, index) =>
+  yesNo({ ...words(`lot-${index}`), whenUnknown: { value: 'no', because: 'No.' } }),
+);
+const many: Command = {
+  ...(asking('lots', lots, long) as Extract<Command, { kind: 'answer' }>),
+  *interview() {
+    for (const each of lots) yield* take(each);
+    return undefined;
+  },
+};
+
 const guarded: Command = {
   kind: 'desk',
   name: 'guarded',
@@ -106,6 +117,7 @@ const play = stage({
       ...commands,
       asking('wide', [one('few', 3), one('ten', 10), one('many', 25), one('more', 40), several('some', 40)], long),
       form,
+      many,
       desk,
       guarded,
     ],
@@ -211,6 +223,30 @@ describe('questions with many choices', () => {
       ['d', 'choice-4'],
     ]);
   });
+});
+
+it('of many answers each can be changed, from as many menus as it takes', async () => {
+  const { ann, guild, channel } = play.crew();
+  const kept = play.bot.store.scoped(guild.id);
+  const who = `<@${ann.id}>`;
+  const sheet = kept.currentSheet({ channel: channel.id, who });
+  const fact = { typed: 'yes', units: 'inch-pound', value: 'yes', how: 'told', who } as const;
+  kept.addFacts(
+    sheet.number,
+    lots.map(({ id }) => ({ ...fact, fact: id })),
+  );
+  const reply = await ann.slash('lots');
+  expect(reply.menus.map(({ options }) => options.length)).toEqual([25, 25, 10]);
+  expect(reply.menus.map(({ placeholder }) => placeholder.slice(0, 31))).toEqual([
+    'Change an answer, from: lot-0 w',
+    'Change an answer, from: lot-25 ',
+    'Change an answer, from: lot-50 ',
+  ]);
+  // The buttons leave room for the menus: the two standing ones, then the first next steps.
+  expect(labels(reply)).toHaveLength(3);
+  const reopened = await ann.pick(reply, reply.menus[2]?.placeholder ?? '', ['lot-59']);
+  expect(question(reopened)).toContain('Which lot-59?');
+  expect(reopened.content).toContain('Now: Yes');
 });
 
 it('what concerns the whole crew is done only for those who manage the server', async () => {
