@@ -110,11 +110,7 @@ export const context = severalOf({
   prompt: 'What is true of this job? Pick any.',
   why: 'A fan swapped last week fails in other ways than one of thirty years.',
   brief: 'What is true of the job',
-  choices: contextIds.map((id) => ({
-    id,
-    label: short(callbackContexts[id].name.split(',')[0] ?? id),
-    hint: callbackContexts[id].name,
-  })),
+  choices: contextIds.map((id) => ({ id, label: short(callbackContexts[id].name) })),
   whenUnknown: { value: [], because: 'Nothing special is known of the job.' },
 });
 
