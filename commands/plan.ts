@@ -84,7 +84,7 @@ function answer({ planned }: PlanInputs, telling: Telling): Reply {
     findings: [
       ...shown.map(withoutTable),
       ...replies.flatMap(({ part: each, reply }) =>
-        reply.findings.filter((finding) => each.sums.includes(finding.id) && !weighty(finding)),
+        reply.findings.filter((finding) => each.sums.includes(finding.id) && !weighty(finding)).map(withoutTable),
       ),
       ...(rest > 0
         ? [
