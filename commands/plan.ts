@@ -32,7 +32,7 @@ const part = <const Id extends string>(id: Id, label: string, command: AnswerCom
 /** In the order of a survey: the room, the fan and its duct, the air coming in, the moisture, the wiring, the money, the van. */
 const wholePlan = [
   part('air-needed', 'Air the room needs', size, 'airflow-needed'),
-  part('duct', 'Fan and duct', duct, 'delivered-airflow', 'best-setting', 'remedies'),
+  part('duct', 'Fan and duct', duct, 'delivered-airflow', 'best-setting', 'sound', 'remedies'),
   part('make-up', 'Make-up air and combustion', makeup, 'gap-needed', 'house-depressurisation'),
   part('run-time', 'Run time', runtime, 'run-time'),
   part('sweat', 'Sweating duct', sweat, 'condensation-starts', 'insulation-needed'),
@@ -64,6 +64,10 @@ function* planInterview(): Interview<PlanInputs> {
   return { planned };
 }
 
+/** Noise is told only where the label gave its sones. */
+const sumsUp = ({ sums }: Part, { id, value }: Finding): boolean =>
+  sums.includes(id) && (id !== 'sound' || value !== undefined);
+
 const weighty = ({ weight }: Finding): boolean => weight === 'stop' || weight === 'caution';
 
 /** More than this on one screen is not read on a ladder; the parts hold the rest. */
@@ -84,7 +88,7 @@ function answer({ planned }: PlanInputs, telling: Telling): Reply {
     findings: [
       ...shown.map(withoutTable),
       ...replies.flatMap(({ part: each, reply }) =>
-        reply.findings.filter((finding) => each.sums.includes(finding.id) && !weighty(finding)).map(withoutTable),
+        reply.findings.filter((finding) => sumsUp(each, finding) && !weighty(finding)).map(withoutTable),
       ),
       ...(rest > 0
         ? [
