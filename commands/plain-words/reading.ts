@@ -1,9 +1,37 @@
 import type { UnitSystem } from '#interview/question.ts';
-import { ductRunText } from '../questions/duct.ts';
 import { readDuctRun } from '../questions/duct-run-reading.ts';
-import { normalised } from '../questions/run-grammar.ts';
-import type { DuctRun } from '../questions/run-parts.ts';
-import { type Mention, mentionsIn } from './mentions.ts';
+import {
+  bareAirflow,
+  cartonRules,
+  deliveredRules,
+  fanDetails,
+  fanImplied,
+  fanRules,
+  measuredRules,
+  neededRules,
+} from './airflow-rules.ts';
+import { boxMentioned } from './box-rules.ts';
+import { belongs, cues } from './commands-meant.ts';
+import { ductMentioned } from './duct-mentioned.ts';
+import { buildingCodes, wiringCodes } from './edition-rules.ts';
+import { costRules, flamesSaid, houseRules, otherExhausts } from './house-rules.ts';
+import { type Fact, fact, looseNumbers, type Taken, taken } from './line.ts';
+import { evened } from './measures.ts';
+import { hoodReading, measuringRules, methodSaid } from './measuring-rules.ts';
+import { alwaysOn, fixturesSaid, roomRules } from './room-rules.ts';
+import {
+  atticHumidities,
+  atticLength,
+  atticPlaces,
+  bareAttic,
+  doorRules,
+  humiditiesIn,
+  insulationRules,
+  roomHumidities,
+  roomTemperatures,
+  showerRules,
+  temperaturesIn,
+} from './weather-rules.ts';
 
 /** One way to read a line: a command and its facts. */
 export interface Reading {
@@ -11,148 +39,201 @@ export interface Reading {
   readonly facts: Readonly<Record<string, string>>;
   /** How well the words fit; higher is surer. */
   readonly score: number;
+  /** Numbers that found no place in this reading. */
+  readonly loose: readonly string[];
 }
 
 export interface PlainReading {
   /** Best first. */
   readonly readings: readonly Reading[];
-  readonly mentions: readonly Mention[];
-  readonly loose: readonly string[];
 }
 
-/** Words that speak for a command, with how much. */
-const cues: Readonly<Record<string, readonly (readonly [RegExp, number])[]>> = {
-  size: [
-    [/\b(?:what|how (?:much|many|big))\b.*\b(?:cfm|air|fan|size)\b/i, 2],
-    [/\bwhat (?:size|cfm)|size fan|how big a fan|which fan|cfm (?:do i|does it|for|needed)|need(?:ed)?\b/i, 3],
-    [/\bbath(?:room)?\b/i, 1],
-  ],
+const longest = 500;
+
+/** Takes facts step by step: each step sees what the ones before it left of the line. */
+type Step = (taken: Taken, whole: string, units: UnitSystem) => Taken;
+
+const by =
+  (rules: Parameters<typeof taken>[1]): Step =>
+  ({ facts, text }) =>
+    taken(text, rules, facts);
+
+const also = ({ facts, text }: Taken, more: readonly Fact[]): Taken => ({
+  facts: [...facts, ...more.filter(({ id }) => !facts.some((each) => each.id === id))],
+  text,
+});
+
+const words =
+  (said: (line: string) => readonly Fact[]): Step =>
+  (sofar, whole) =>
+    also(sofar, said(whole));
+
+const placed =
+  (find: typeof temperaturesIn, places: Parameters<typeof temperaturesIn>[2]): Step =>
+  (sofar, whole) => {
+    const { facts, text } = find(sofar.text, whole, places);
+    return also({ facts: sofar.facts, text }, facts);
+  };
+
+/** The run of duct, where the line tells of one that can be read. */
+const duct: Step = (sofar, _, units) => {
+  const { run, withoutRun } = ductMentioned(sofar.text);
+  const reading = run === undefined ? undefined : readDuctRun(run, units);
+  return reading && 'value' in reading
+    ? also({ facts: sofar.facts, text: withoutRun }, fact('duct-run', run ?? ''))
+    : sofar;
+};
+
+/** The kind, size and elbows of a duct whose length is asked for. */
+const ductApart: Step = (sofar) => {
+  const { kind, size, elbows, withoutParts } = ductMentioned(sofar.text);
+  return also({ facts: sofar.facts, text: withoutParts }, [
+    ...(kind === undefined ? [] : fact('duct-kind', kind)),
+    ...(size === undefined ? [] : fact('duct-diameter', size)),
+    ...(elbows === undefined ? [] : fact('elbows', String(elbows))),
+  ]);
+};
+
+/** The duct through an attic: its size and its length there. */
+const ductInAttic: Step = (sofar, whole, units) => {
+  const { size, length, fittings, withoutStretch } = ductMentioned(sofar.text);
+  const known = fittings > 0 ? duct(sofar, whole, units) : sofar;
+  const text = known === sofar ? withoutStretch : known.text;
+  return also({ facts: known.facts, text }, [
+    ...(size === undefined ? [] : fact('duct-diameter', size)),
+    ...(length === undefined ? [] : fact('attic-duct-length', length)),
+  ]);
+};
+
+const fan: readonly Step[] = [by(fanRules), by(fanDetails)];
+const moved: readonly Step[] = [by(neededRules), by(deliveredRules), by(measuredRules), by(cartonRules)];
+const running = words((line) => (alwaysOn.test(line) ? fact('running', 'continuous') : []));
+
+/** How each command takes its facts from a line. The surest readings come first. */
+const steps: Readonly<Record<string, readonly Step[]>> = {
+  size: [by(buildingCodes), by(roomRules), words(fixturesSaid), running],
   duct: [
-    [/\bwhat (?:do|will|does|would) (?:i|it|we|that|this|the fan) (?:get|move|deliver|really)/i, 4],
-    [/\b(?:deliver|really|actual(?:ly)?|end up|come out|left)\b/i, 2],
-    [/\b(?:elbow|roof (?:cap|jack)|wall cap|duct|flex|reducer)\b/i, 2],
+    by(buildingCodes),
+    ...fan,
+    by(doorRules.slice(0, 4)),
+    by(roomRules.slice(0, 1)),
+    by(cartonRules),
+    by(neededRules),
+    duct,
+    by(measuredRules),
+    by(bareAirflow('fan-curve')),
+    by([fanImplied]),
   ],
   reach: [
-    [/\bhow (?:far|long)\b.*\b(?:run|go|duct|flex|pipe|hose)\b/i, 6],
-    [/\b(?:max(?:imum)?|longest|allowed|limit)\b.*\b(?:run|length|duct|flex)\b/i, 6],
+    ...fan,
+    by(cartonRules),
+    by(neededRules),
+    by(deliveredRules),
+    ductApart,
+    by(bareAirflow('fan-curve')),
+    by([fanImplied]),
   ],
   runtime: [
-    [/\bhow long\b.*\b(?:leave|run|on|keep)\b(?!.*\b(?:flex|duct|pipe)\b)/i, 6],
-    [/\b(?:run ?time|timer set|set the timer|minutes after|run on|mirror clear|fog)\b/i, 4],
-    [/\bafter (?:a )?shower\b/i, 2],
+    ...fan,
+    by(doorRules.slice(0, 4)),
+    by(roomRules),
+    by(showerRules),
+    ...moved,
+    placed(humiditiesIn, roomHumidities),
+    placed(temperaturesIn, roomTemperatures),
+    duct,
+    by(bareAirflow('fan-curve')),
+    words((line) => [
+      ...(/\bno fan (?:during|while|in)|\bfan (?:is )?(?:off|not on) (?:during|while|in)|\bwithout the fan/.test(line)
+        ? fact('fan-during-shower', 'no')
+        : /\bfan (?:runs|is on|on|running|stays on) (?:during|while|through|in)/.test(line)
+          ? fact('fan-during-shower', 'yes')
+          : []),
+      ...(/\bsqueegee|\bwip(?:e|es|ing) (?:down|the walls)/.test(line) ? fact('wipe-down', 'yes') : []),
+    ]),
   ],
   sweat: [
-    [/\b(?:sweat|condens\w*|drip\w*|frost|water in the duct)\b/i, 6],
-    [/\battic\b/i, 1],
-    [/\binsulat\w*/i, 2],
+    by(insulationRules),
+    ...fan,
+    placed(humiditiesIn, atticHumidities),
+    placed(temperaturesIn, atticPlaces),
+    ...moved,
+    ductInAttic,
+    by([atticLength, bareAttic]),
+    by(bareAirflow('fan-curve')),
   ],
   makeup: [
-    [/\b(?:make-?up|starv\w*|undercut|suction|negative pressure|backdraft\w*|water heater|furnace|gap|door)\b/i, 4],
+    by(houseRules),
+    by([otherExhausts]),
+    ...fan,
+    by(doorRules),
+    ...moved,
+    duct,
+    by(bareAirflow('delivered-airflow')),
+    words(flamesSaid),
   ],
   boxfill: [
-    [/\b(?:box ?fill|fill|fit in|overfull|too many wires|in (?:an? )?\d+ ?(?:cube|cu|in3))\b/i, 4],
-    [/\bbox\b/i, 2],
-    [/\b1[024]\s*[/-]\s*[23]\b/i, 3],
+    by(wiringCodes),
+    (sofar) => {
+      const { facts, text } = boxMentioned(sofar.text);
+      return also({ facts: sofar.facts, text }, facts);
+    },
   ],
   measure: [
-    [/\bbag\b/i, 4],
-    [/\b(?:test|measure[d]?|flow box|hood|traverse|anemometer)\b/i, 2],
+    by(measuringRules),
+    by(fanRules),
+    by([hoodReading]),
+    hoodAsMeasured,
+    by(neededRules),
+    by(measuredRules),
+    duct,
+    by(cartonRules),
+    words(methodSaid),
   ],
-  cost: [[/\b(?:cost|electric(?:ity)?|bill|energy|kwh|money|per year)\b/i, 5]],
-  power: [
-    [
-      /\b(?:gfci|neutral|circuit|breaker|timer switch|humidity (?:sensor|switch)|wiring|aluminium|aluminum|knob and tube|dedicated)\b/i,
-      4,
-    ],
-  ],
-  callback: [
-    [
-      /\b(?:loud|noisy|hum(?:s|ming)?|rattle\w*|squeal\w*|weak|won't|doesn't work|stopped|smell\w*|cold air|still fog\w*|complain\w*)\b/i,
-      4,
-    ],
-  ],
-  parts: [[/\b(?:parts|materials|shopping|take-?off|tape|screws|what do i need to buy)\b/i, 5]],
+  cost: [by(costRules), ...fan, ...moved, duct, by(bareAirflow('fan-curve'))],
+  power: [by(costRules.slice(-1)), by([])],
+  callback: [...fan, ...moved, duct, words(contextSaid)],
+  parts: [...fan, duct],
 };
 
-/** The facts that belong to a command more than to another. */
-const belongs: Readonly<Record<string, readonly string[]>> = {
-  size: ['room-length', 'room-area', 'ceiling-height', 'fixtures'],
-  duct: ['duct-run', 'fan-curve', 'collar', 'airflow-needed', 'rated-sones'],
-  reach: ['duct-run', 'fan-curve'],
-  runtime: ['delivered-airflow', 'room-length', 'shower-minutes', 'house-humidity'],
-  sweat: ['attic-temperature', 'duct-insulation', 'duct-run'],
-  makeup: ['door-gap', 'door-width'],
-  boxfill: ['conductors', 'box', 'devices', 'grounds'],
-  measure: ['bag-volume', 'fill-times'],
-  cost: ['fan-watts', 'hours-per-day'],
-};
+/** What a hood reads is the airflow measured. */
+function hoodAsMeasured(sofar: Taken): Taken {
+  const reading = sofar.facts.find(({ id }) => id === 'hood-reading');
+  return reading === undefined || reading.answer.includes(',')
+    ? sofar
+    : also(sofar, fact('measured-airflow', reading.answer));
+}
 
-/** A bare airflow means the fan where a duct is spoken of, and the air delivered elsewhere. */
-const meaningOfAirflow: Readonly<Record<string, string>> = {
-  duct: 'fan-curve',
-  reach: 'fan-curve',
-  size: 'airflow-needed',
-};
-
-/** The duct a line tells of: the longest stretch of it that reads as a run. */
-function runIn(line: string, units: UnitSystem): { run: DuctRun; said: string } | undefined {
-  const words = [...line.matchAll(/\S+/g)];
-  let best: { run: DuctRun; said: string } | undefined;
-  for (let from = 0; from < words.length; from += 1) {
-    for (let to = words.length; to > from; to -= 1) {
-      const [first, last] = [words[from], words[to - 1]];
-      if (!first || !last) continue;
-      const said = line.slice(first.index, last.index + last[0].length);
-      if (best && said.length <= best.said.length) break;
-      const reading = readDuctRun(said, units);
-      if ('value' in reading && reading.value.parts.some(({ part }) => part === 'duct')) {
-        best = { run: reading.value, said };
-        break;
-      }
-    }
-  }
-  return best;
+function contextSaid(line: string): readonly Fact[] {
+  const years = Number(/(\d+) ?years?(?: |-)old/.exec(line)?.[1] ?? 0);
+  const found = [
+    years > 10 ? 'old-unit' : '',
+    /\b(?:apartment|condo|shared shaft|multi-?family|units? (?:above|below))\b/.test(line) ? 'multi-unit' : '',
+  ].filter((id) => id !== '');
+  return found.length === 0 ? [] : fact('context', found.join(', '));
 }
 
 /** Reads one line of plain words: the commands it may mean, best first, with the facts each would take. */
 export function plainReading(line: string, units: UnitSystem): PlainReading {
-  const words = normalised(line.slice(0, 400)).replace(/\s+/g, ' ').trim();
-  const duct = runIn(words, units);
-  const { found, loose } = mentionsIn(duct ? words.replace(duct.said, ' ; ') : words);
-  const mentions: Mention[] = duct
-    ? [{ fact: 'duct-run', answer: ductRunText(duct.run, units), said: duct.said }, ...found]
-    : [...found];
+  const said = line.slice(0, longest);
+  const whole = evened(said);
   const readings = Object.entries(cues)
     .map(([command, list]): Reading => {
-      const spoken = list.reduce((sum, [pattern, weight]) => sum + (pattern.test(words) ? weight : 0), 0);
-      const held = (belongs[command] ?? []).filter((fact) => mentions.some((each) => each.fact === fact)).length;
-      return { command, facts: factsFor(command, mentions), score: spoken + 1.5 * held };
+      const { facts, text } = (steps[command] ?? []).reduce<Taken>((sofar, step) => step(sofar, whole, units), {
+        facts: [],
+        text: whole,
+      });
+      const known = command === 'callback' ? [...fact('complaint', said.trim()), ...facts] : facts;
+      const spoken = list.reduce((sum, [pattern, weight]) => sum + (pattern.test(whole) ? weight : 0), 0);
+      const fits = Object.entries(belongs[command] ?? {}).filter(([id]) => facts.some((each) => each.id === id));
+      return {
+        command,
+        facts: Object.fromEntries(known.map(({ id, answer }) => [id, answer])),
+        score: spoken + fits.reduce((sum, [, weight]) => sum + weight, 0),
+        loose: looseNumbers(text),
+      };
     })
     .filter(({ score }) => score > 0)
     .sort((one, other) => other.score - one.score);
-  return { readings, mentions, loose };
-}
-
-function factsFor(command: string, mentions: readonly Mention[]): Readonly<Record<string, string>> {
-  const facts: Record<string, string> = {};
-  for (const { fact, answer } of mentions) {
-    const id = fact === 'airflow' ? (meaningOfAirflow[command] ?? 'delivered-airflow') : fact;
-    if (facts[id] === undefined) facts[id] = answer;
-  }
-  // A fan's number alone is what moves, where no duct is told of to work it out.
-  if (
-    facts['duct-run'] === undefined &&
-    facts['fan-curve'] !== undefined &&
-    !['duct', 'reach', 'size'].includes(command)
-  ) {
-    if (
-      facts['delivered-airflow'] === undefined &&
-      /^\d/.test(facts['fan-curve']) &&
-      !facts['fan-curve'].includes('@')
-    ) {
-      facts['delivered-airflow'] = facts['fan-curve'];
-      delete facts['fan-curve'];
-    }
-  }
-  return facts;
+  return { readings };
 }

@@ -14,8 +14,8 @@ const spoken = new RegExp(
   'g',
 );
 
-/** Text with one kind of dash, quote and fraction, and spoken numbers as digits. Everything else stays as typed. */
-export const normalised = (text: string): string =>
+/** Text in lower case with one kind of dash, quote and fraction. */
+export const evenMarks = (text: string): string =>
   text
     .replace(
       /(\d)?\s*([\u00bc-\u00be\u2150-\u215e])/g,
@@ -26,14 +26,17 @@ export const normalised = (text: string): string =>
     .replace(/[\u2010-\u2015\u2212]/g, '-')
     .replace(/[\u201c\u201d\u2033]|''/g, '"')
     .replace(/[\u2018\u2019\u2032]/g, "'")
-    .toLowerCase()
-    .replace(spoken, (_, ten: string | undefined, unit: string | undefined, single: string | undefined) =>
-      String(
-        single === undefined
-          ? (tens[ten as string] as number) + Math.max(0, ones.indexOf(unit ?? 'zero'))
-          : ones.indexOf(single),
-      ),
-    );
+    .toLowerCase();
+
+/** Text with one kind of dash, quote and fraction, and spoken numbers as digits. Everything else stays as typed. */
+export const normalised = (text: string): string =>
+  evenMarks(text).replace(spoken, (_, ten: string | undefined, unit: string | undefined, single: string | undefined) =>
+    String(
+      single === undefined
+        ? (tens[ten as string] as number) + Math.max(0, ones.indexOf(unit ?? 'zero'))
+        : ones.indexOf(single),
+    ),
+  );
 
 const number = String.raw`(?:\d+(?:[.,]\d+)?(?:[ -]\d+\/\d+)?|\d+\/\d+)`;
 const inch = String.raw`(?:inches|inch|in\b\.?|")`;
@@ -46,7 +49,7 @@ const sized = String.raw`(?:\s*(?<size>${size}))?`;
 const count = String.raw`(?:(?<count>\d{1,3}|an?)\s*(?:x|×|\*)?\s*)?`;
 
 const kindWords: readonly (readonly [DuctKind, string])[] = [
-  ['foil-flex', String.raw`(?:foil|alumini?um|semi[- ]?rigid|corrugated)(?:[- ]*(?:flex(?:ible)?))?`],
+  ['foil-flex', '(?:foil|alumini?um|semi[- ]?rigid|corrugated)(?:[- ]*(?:flex(?:ible)?))?'],
   ['flex', String.raw`(?:insulated\s+|wire\s+|vinyl\s+|plastic\s+)?flex(?:ible|ie|y)?`],
   ['spiral', 'spiral'],
   ['smooth', String.raw`(?:smooth|rigid|hard|galvani[sz]ed|sheet\s+metal|metal|steel|pvc|plastic)(?:\s+pipe)?|pipe`],
@@ -82,7 +85,7 @@ export const partPatterns = {
     String.raw`(?<from>${number})\s*-?\s*(?<fromUnit>${inch}|mm\b|cm\b)?\s*(?:to|->|x)\s*(?<to>${number})\s*-?\s*(?<toUnit>${inch}|mm\b|cm\b)?\s*(?<way>reducer|increaser|transition)${coefficient}`,
     'y',
   ),
-  custom: new RegExp(String.raw`${count}fitting${sized}${coefficient}`, 'y'),
+  custom: new RegExp(`${count}fitting${sized}${coefficient}`, 'y'),
 } as const;
 
 /** Which kind of duct a word means. */

@@ -1,0 +1,111 @@
+import { fact, type Rule, rule } from './line.ts';
+import { airflow, number } from './measures.ts';
+
+const hedge = String.raw`(?:(?:only|about|around|roughly|at least|at|of|is|was|to|be|us|maybe|like|a|an|the|just|up|says?|said|came in at|comes in at|:|=|,) ?)*`;
+const q = `(?<q>${airflow})`;
+const withUnit = (said: string | undefined): string => (/[a-z]/.test(said ?? '') ? `${said}` : `${said} cfm`);
+
+/** What the label tells of the fan: its points, one constant airflow, its settings, the one number on the carton. */
+export const fanRules: readonly Rule[] = [
+  rule(
+    String.raw`(?:\d+(?:\.\d+)?(?: (?:cfm|l/s))? ?(?:@|at) ?(?:0?\.\d+|1(?:\.\d+)?|\d+(?= pa))(?: (?:in(?: ?w\.?[gc]\.?)?|pa))?(?: (?:and|,|;) |[ ,;]+(?:and )?)?)+`,
+    (_, points) =>
+      fact(
+        'fan-curve',
+        [...points.matchAll(/(\d+(?:\.\d+)?)(?: (?:cfm|l\/s))? ?(?:@|at) ?(\d+(?:\.\d+)?)( pa)?/g)]
+          .map(([, flow, pressure, pascals]) => `${flow}@${pressure}${pascals ?? ''}`)
+          .join(' '),
+      ),
+  ),
+  rule(
+    String.raw`constant(?: flow)? ?(?<q>\d+)(?: cfm)?(?: fan)?(?: good| rated| holds| held)? ?(?:up )?to (?<p>\d+(?:\.\d+)?)(?: in(?: w\.?[gc]\.?)?)?`,
+    ({ q: flow, p }) => fact('fan-curve', `constant ${flow} to ${p}`),
+  ),
+  rule(
+    String.raw`(?<list>\d+(?:(?: ?(?:,|/|and|or|-) ?)+\d+)+)(?: (?:cfm|l/s))? ?(?:on|with|via)? ?(?:the |a )?(?:selector|settings?|speeds?|switchable|selectable|jumper|dial)`,
+    ({ list }) => fact('fan-settings', (list ?? '').match(/\d+/g)?.join(', ') ?? ''),
+  ),
+  rule(
+    String.raw`(?:selector|settings?|selectable|speeds?)(?: (?:of|at|are|is|for|has|:))* ?(?<list>\d+(?:(?: ?(?:,|/|and|or|-) ?)+\d+)+)(?: (?:cfm|l/s))?`,
+    ({ list }) => fact('fan-settings', (list ?? '').match(/\d+/g)?.join(', ') ?? ''),
+  ),
+  rule(String.raw`(?<![\d/])(?<list>\d{2,3}(?: ?/ ?\d{2,3})+)(?: cfm)?(?= (?:fan|unit))`, ({ list }) =>
+    fact('fan-settings', (list ?? '').match(/\d+/g)?.join(', ') ?? ''),
+  ),
+  rule(
+    String.raw`(?:set (?:to|at|on)|(?:leave|left|keep|kept|run|running|runs) (?:it |them )?(?:on|at)|switched to|dialed to|selector (?:on|at|to))(?: the)? ${q}`,
+    ({ q: flow }) => fact('fan-setting', withUnit(flow)),
+  ),
+];
+
+export const neededRules: readonly Rule[] = [
+  rule(
+    String.raw`${q},? (?:is )?(?:what )?(?:i|we|you|they|it|she|he|code) (?:really )?(?:needs?|want|wants|requires?)`,
+    ({ q: flow }) => fact('airflow-needed', withUnit(flow)),
+  ),
+  rule(String.raw`${q} (?:is |are )?(?:needed|required|wanted|minimum)`, ({ q: flow }) =>
+    fact('airflow-needed', withUnit(flow)),
+  ),
+  rule(
+    String.raw`(?:needs?|needed|needing|want(?:s|ed)?|require[sd]?|target|calls? for|must|has to|have to|goal|above|under|below)(?: (?:to )?(?:move|get|deliver|see|have|pull|hit|make|keep))? ?${hedge}${q}`,
+    ({ q: flow }) => fact('airflow-needed', withUnit(flow)),
+  ),
+];
+
+export const measuredRules: readonly Rule[] = [
+  rule(
+    String.raw`(?:measur(?:ed?|es|ing)|metered|clocked|(?:flow )?hood (?:says|shows|reads|at|gave)?|hood|it says|reading|readings|tested at)(?: (?:airflow|flow|it))? ?${hedge}${q}(?: at (?:the )?grille)?`,
+    ({ q: flow }) => fact('measured-airflow', withUnit(flow)),
+  ),
+  rule(String.raw`${q} (?:(?:was |is )?measured|at (?:the )?grille|on the (?:flow )?hood)`, ({ q: flow }) =>
+    fact('measured-airflow', withUnit(flow)),
+  ),
+];
+
+export const deliveredRules: readonly Rule[] = [
+  rule(
+    String.raw`(?:deliver(?:s|ed|ing)?|mov(?:es?|ing)|pull(?:s|ing)?|tak(?:es|ing)|push(?:es|ing)|exhaust(?:s|ing)|gets?|getting|(?:really|actually|real|actual)(?: (?:flow|airflow|cfm))?)(?: (?:really|actually|out|air))* ?${hedge}${q}(?: out)?`,
+    ({ q: flow }) => fact('delivered-airflow', withUnit(flow)),
+  ),
+  rule(
+    String.raw`${q} (?:actual(?:ly)? |really )?(?:delivered|delivering|delivers|actual|actually|real|moving)`,
+    ({ q: flow }) => fact('delivered-airflow', withUnit(flow)),
+  ),
+];
+
+const fan = (flow: string | undefined) => fact('fan-curve', withUnit(flow));
+
+export const cartonRules: readonly Rule[] = [
+  rule(String.raw`${q} (?:is )?(?:on|off) (?:the |its )?(?:carton|box|label|package|sticker)`, ({ q: flow }) =>
+    fan(flow),
+  ),
+  rule(
+    String.raw`${q} ?-? ?(?:carton|rated|label|nominal|box fan|bath fan|bathroom fan|exhaust fan|fan|fans|unit|vent fan|inline)\b`,
+    ({ q: flow }) => fan(flow),
+  ),
+  rule(
+    String.raw`(?:fan|fan's|carton|label|rated|marked|sold as|nominal|unit|sticker)(?: (?:is|says|of|at|marked|reads|rated|label|gives|for|a|it|on|the|shelf|to be|as|i have|carton|box|ours|was|claims|puts out|good for|does))* ?[:=,]? ?${q}(?: on the (?:box|carton|label))?`,
+    ({ q: flow }) => fan(flow),
+  ),
+];
+
+/** "How far at 110", "on a 150": where a duct is spoken of, that is the fan. */
+export const fanImplied: Rule = rule(String.raw`(?:at|on|with|using|for|off)(?: an?| the| my)? ${q}`, ({ q: flow }) =>
+  fan(flow),
+);
+
+/** An airflow of which nothing is said. */
+export const bareAirflow = (id: string): readonly Rule[] => [
+  rule(String.raw`(?<q>\d+(?:\.\d+)? (?:cfm|l/s|m3/h))(?![\da-z])`, ({ q: flow }) => fact(id, `${flow}`)),
+];
+
+export const fanDetails: readonly Rule[] = [
+  rule(String.raw`(?<c>${number}) ?(?<u>in|mm)? ?(?:round )?(?:collar|port|duct collar)\b`, ({ c, u }) =>
+    fact('collar', `${c} ${u ?? 'in'}`),
+  ),
+  rule(String.raw`collar(?: is| of| at)? ?(?<c>${number}) (?<u>in|mm)\b`, ({ c, u }) => fact('collar', `${c} ${u}`)),
+  rule(String.raw`(?<s>${number}) sone`, ({ s }) => fact('rated-sones', `${s} sones`)),
+  rule(String.raw`(?<h>\d+) (?<u>ft|m) (?:elevation|altitude|above sea(?: level)?)`, ({ h, u }) =>
+    fact('altitude', `${h} ${u}`),
+  ),
+];

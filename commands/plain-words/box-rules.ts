@@ -1,0 +1,134 @@
+import { cutsNumber, type Fact, fact, type Rule, rule, type Taken, taken, without } from './line.ts';
+import { number } from './measures.ts';
+
+const gauges = '(?:18|16|14|12|10|8|6)';
+
+const boxes: readonly Rule[] = [
+  rule(String.raw`(?<v>\d+(?:\.\d+)?) ?(?<u>in3|cm3|ml)`, ({ v, u }) => fact('box', `${v} ${u === 'ml' ? 'mL' : u}`)),
+  rule(
+    String.raw`(?<a>\d+) ?(?:in )?(?:x|by) ?(?<b>\d+) ?(?:in )?(?:x|by) ?(?<c>${number})(?: in)?(?: deep)?(?: (?:device|handy|utility|switch|masonry))*`,
+    ({ a, b, c }, said) => fact('box', `${a} x ${b} x ${sized(c)} ${/masonry/.test(said) ? 'masonry' : 'device'}`),
+  ),
+  rule(
+    String.raw`(?<a>${number}) ?(?:in )?(?:x|by) ?(?<d>${number})(?: in)?(?: deep)? ?(?<s>square|octagon(?:al)?|oct|round)`,
+    ({ a, d, s }) => fact('box', `${sized(a)} x ${sized(d)} ${shape(s)}`),
+  ),
+  rule(
+    String.raw`(?<s>square|octagon(?:al)?|round)(?: (?:metal|junction|steel|box))*,? ?(?<a>${number}) ?(?:in )?(?:x|by) ?(?<d>${number})(?: in)?(?: deep)?`,
+    ({ a, d, s }) => fact('box', `${sized(a)} x ${sized(d)} ${shape(s)}`),
+  ),
+  rule(
+    String.raw`(?<a>${number}) ?(?:in )?(?<s>square|octagon(?:al)?|round)(?: (?:metal|junction|steel|box|that's))*,? ?(?<d>${number})(?: in)?(?: deep)?`,
+    ({ a, d, s }) => fact('box', `${sized(a)} x ${sized(d)} ${shape(s)}`),
+  ),
+];
+
+const sized = (said: string | undefined): string =>
+  (said ?? '')
+    .replace(/ (?=\d+\/)/, '-')
+    .replace(/\.5$/, '-1/2')
+    .replace(/\.25$/, '-1/4')
+    .replace(/\.125$/, '-1/8');
+const shape = (said: string | undefined): string => (/^oct/.test(said ?? '') ? 'octagon' : `${said}`);
+
+const cable = new RegExp(
+  String.raw`(?:(?<n>\d{1,2}|an?) ?(?:x |x|runs? of |cables? of |pieces? of |of )?)?(?<awg>${gauges}) ?(?:[/-] ?(?<c>[234])|(?<d>[234])(?= cables?))(?![\d/])(?: ?(?:romex|nm-?b?|cables?|wires?))*(?<g> ?,?(?:\+|with|and|w)? ?(?:an? |the |bare )?(?:grounds?|\bg\b))?(?: ?x ?(?<m>\d+))?`,
+  'g',
+);
+const wire = new RegExp(
+  String.raw`(?<!\d)(?<n>\d{1,2})(?: ?x ?| )(?:#|no\.? ?)?(?<awg>${gauges})(?! ?/)(?: awg|ga)?(?: (?:solid|stranded|copper))*(?= ?(?:wires?|conductors?|,|;|$|\d+ ?x|and|~|in |with|\+))(?: ?(?:wires?|conductors?))?|(?<p>\d{1,2}) ?(?:wires|conductors|wire) ?,?(?:of |at )?(?:#|no\.? ?)?(?<big>${gauges})(?: awg)?|(?<k>\d{1,2}) ?(?:#|x) ?(?<small>${gauges})(?: awg)?`,
+  'g',
+);
+
+/** Wires and cables, each kind with its count; the thickest is what devices and grounds land on where nothing is told. */
+function wiresIn(text: string): Taken & { readonly gauge: string | undefined } {
+  let left = text;
+  const list: string[] = [];
+  const sizes: string[] = [];
+  const take = (
+    pattern: RegExp,
+    said: (groups: Readonly<Record<string, string | undefined>>) => string | undefined,
+  ) => {
+    for (const match of [...left.matchAll(pattern)]) {
+      const cut = cutsNumber(left, match.index, match.index + match[0].length);
+      const item = cut ? undefined : said(match.groups ?? {});
+      if (item === undefined) continue;
+      list.push(item);
+      left = without(left, match.index, match.index + match[0].length);
+    }
+  };
+  take(cable, ({ n, m, awg, c, d, g }) => {
+    sizes.push(`${awg}`);
+    const count = n === undefined || /^an?$/.test(n) ? (m ?? '1') : n;
+    return `${count} x ${awg}/${c ?? d}${g === undefined ? '' : ' with ground'}`;
+  });
+  take(wire, ({ n, awg, p, big, k, small }) => {
+    const [count, gauge] = [n ?? p ?? k, awg ?? big ?? small];
+    if (Number(count) > 40) return undefined;
+    sizes.push(`${gauge}`);
+    return `${count}x${gauge}`;
+  });
+  return {
+    facts: list.length === 0 ? [] : fact('conductors', list.join(', ')),
+    text: left,
+    gauge: sizes.sort((one, other) => Number(one) - Number(other))[0],
+  };
+}
+
+const counted = (said: string | undefined): string => (said === undefined || /^an?$|^the$/.test(said) ? '1' : said);
+const onGauge = String.raw`(?: ?,?(?:on|at|of|all|with)? ?(?:#|no\.? ?)?(?<w>${gauges})(?! ?(?:in|mm|in3|x|/)|\d)(?: awg)?)?`;
+
+/** What fills a box: the box, the wires by size, grounds, devices, clamps. */
+export function boxMentioned(line: string): Taken {
+  const inside = taken(line, boxes);
+  const leads = taken(inside.text, [
+    rule(
+      String.raw`(?:fan(?:'s)?|fixture)(?: (?:has|wires?|leads?|are|is))*,? ?(?<n>\d) (?:leads? |wires? )?(?:are |is )?(?:#)?(?<w>${gauges})(?: awg)?|(?<m>\d) (?:fixture|fan) (?:wires?|leads?)(?: (?:are|is|of|at))* ?(?:#)?(?<v>${gauges})(?: awg)?`,
+      ({ n, w, m, v }) => fact('fixture-wires', `${n ?? m}x${w ?? v}`),
+    ),
+  ]);
+  const grounds = taken(leads.text, [
+    rule(String.raw`(?<n>\d{1,2}) (?:bare |equipment )?grounds?\b${onGauge}`, ({ n, w }) =>
+      fact('grounds', `${n}x${w ?? '?'}`),
+    ),
+    rule(
+      String.raw`(?<!\d)(?<n>\d{1,2})(?: ?x ?| )(?:#)?(?<w>${gauges})(?: awg)? (?:bare |equipment )?grounds?`,
+      ({ n, w }) => fact('grounds', `${n}x${w}`),
+    ),
+    rule(String.raw`(?<n>\d{1,2}) (?:wire ?nuts?|wire connectors?|connectors?|nuts?)\b${onGauge}`, ({ n, w }) =>
+      fact('wire-connectors', `${n}x${w ?? '?'}`),
+    ),
+    rule(String.raw`(?<d>${number}) (?<u>mm|in|cm) deep`, ({ d, u }) => fact('device-depth', `${d} ${u}`)),
+  ]);
+  const devices = taken(grounds.text, [
+    rule(
+      String.raw`(?<![a-z])(?<n>\d|an?|the) (?:single[ -]?pole |3[ -]?way |humidity |motion |fan |wall |dimmer |sensor |timer |countdown )*(?:switch(?:es)?|timers?|devices?|sensors?|dimmers?|receptacles?|outlets?|controls?)\b${onGauge}`,
+      ({ n, w }) => fact('devices', `${counted(n)}x${w ?? '?'}`),
+    ),
+  ]);
+  const wires = wiresIn(devices.text);
+  const known: Fact[] = [...inside.facts, ...leads.facts, ...grounds.facts, ...devices.facts, ...wires.facts];
+  const gauge = wires.gauge;
+  return { facts: [...known.flatMap((each) => sizedBy(each, gauge)), ...wordsSaid(line)], text: wires.text };
+}
+
+/** A count without a size is of the wires' size where that was told; else the question is left to be asked. */
+const sizedBy = ({ id, answer }: Fact, gauge: string | undefined): readonly Fact[] =>
+  !answer.endsWith('?') ? [{ id, answer }] : gauge === undefined ? [] : [{ id, answer: answer.replace('?', gauge) }];
+
+function wordsSaid(line: string): readonly Fact[] {
+  const none =
+    /\b(?:no|without|zero|0) (?:internal |inside |cable )?clamps?\b|\bclamps? (?:are )?outside\b|\bclamp-?less\b/.test(
+      line,
+    );
+  const inside = /\bclamps?\b|\bint(?:ernal)? clamps?\b/.test(line);
+  const serves = /\bbox (?:for|at|on|of) the fan\b|\bfan(?:'s)? (?:junction )?box\b/.test(line)
+    ? 'fan'
+    : /\b(?:switch|timer) box\b|\bbox (?:for|behind) the (?:switch|timer)\b/.test(line)
+      ? 'switch'
+      : undefined;
+  return [
+    ...(none ? fact('clamps', 'none') : inside ? fact('clamps', 'internal') : []),
+    ...(serves === undefined ? [] : fact('serves', serves)),
+  ];
+}

@@ -1,0 +1,227 @@
+import { fittingIds, fittings } from '#knowledge/ducts.ts';
+import { fittingPatterns, kindMeant } from '../questions/run-grammar.ts';
+import { cutsNumber, without } from './line.ts';
+import { number } from './measures.ts';
+
+/** Parts of a duct as a line mentions them, wherever they stand. */
+interface Stretch {
+  length?: string;
+  size?: string;
+  kind?: string;
+  state?: string;
+}
+type Atom =
+  | { readonly is: 'length' | 'size' | 'kind' | 'state'; readonly said: string }
+  | { readonly is: 'fitting'; readonly id: string; readonly count: number }
+  | { readonly is: 'change'; readonly said: string };
+
+interface Placed {
+  readonly at: number;
+  readonly end: number;
+  readonly atom: Atom;
+}
+
+export interface DuctMentioned {
+  /** The run in the words its question reads; nothing where no length of a known kind was told. */
+  readonly run: string | undefined;
+  /** The kind, size, length and elbows on their own, for a question that asks for them apart. */
+  readonly kind: string | undefined;
+  readonly size: string | undefined;
+  readonly length: string | undefined;
+  readonly elbows: number | undefined;
+  /** Whether the line speaks of a run from end to end: an elbow or an outlet. */
+  readonly fittings: number;
+  /** The line without the parts of a run. */
+  readonly withoutRun: string;
+  /** The line without the kind, size and elbows. */
+  readonly withoutParts: string;
+  /** The line without the size and length. */
+  readonly withoutStretch: string;
+}
+
+const kinds = String.raw`(?:foil|alumin(?:i)?um|semi[- ]?rigid|corrugated)(?:[- ]*(?:flex(?:ible)?))?|(?:insulated |wire |vinyl |plastic )?flex(?:ible|y|ie)?|spiral|(?:smooth|rigid|hard|galvanized|galvanised|sheet metal|metal|steel|pvc)(?: pipe)?|pipe`;
+const atoms: readonly (readonly [
+  RegExp,
+  (groups: Readonly<Record<string, string | undefined>>, said: string) => Atom,
+])[] = [
+  [
+    new RegExp(
+      String.raw`(?:reducer|increaser|transition|reduc(?:ed?|es|ing)|chok(?:es|ed)|necks?)(?: down)?(?: (?:from|of|is))? ?(?<a>${number}) ?(?<u>in|mm)? ?(?:to|->|x|-|down to) ?(?<b>${number}) ?(?<v>in\b|mm\b)?`,
+      'g',
+    ),
+    (groups) => change(groups),
+  ],
+  [
+    new RegExp(
+      String.raw`(?<a>${number}) ?(?<u>in|mm)? ?(?:to|->|x|-|down to) ?(?<b>${number}) ?(?<v>in|mm)? ?(?:reducer|increaser|transition)`,
+      'g',
+    ),
+    (groups) => change(groups),
+  ],
+  [
+    /(?:compressed|compression|squeezed|squashed|scrunched)(?: (?:by|maybe|about|around|at|up))* ?(?<p>\d+) %|(?<r>\d+) % (?:compressed|compression|squeezed|slack)/g,
+    ({ p, r }) => ({ is: 'state', said: `compressed ${p ?? r} %` }),
+  ],
+  [/\b(?:slack|sloppy|sagging|saggy)\b/g, () => ({ is: 'state', said: 'sloppy' })],
+  [/\b(?:pulled tight|stretched tight|fully stretched|taut)\b/g, () => ({ is: 'state', said: 'pulled tight' })],
+  [
+    new RegExp(String.raw`${number} (?:ft|m)\b(?! (?:ceiling|room|hall|bath|high|wide))`, 'g'),
+    (_, said) => ({ is: 'length', said }),
+  ],
+  [
+    new RegExp(String.raw`(?:${number}) (?:in|mm|cm)\b(?! (?:door|gap|deep))`, 'g'),
+    (_, said) => ({ is: 'size', said }),
+  ],
+  [
+    new RegExp(String.raw`\b(?:${kinds})\b`, 'g'),
+    (_, said) => ({ is: 'kind', said: said === 'aluminum' ? 'foil flex' : said }),
+  ],
+];
+
+function change({ a, u, b, v }: Readonly<Record<string, string | undefined>>): Atom {
+  const unit = v ?? u ?? (Number(a) > 30 ? 'mm' : 'in');
+  return { is: 'change', said: `${Number(a) < Number(b) ? 'increaser' : 'reducer'} ${a} to ${b} ${unit}` };
+}
+
+/** The names of fittings, longest first, each with a word a line must have for it to be there. */
+const fittingsByName = fittingIds
+  .flatMap((id) => fittings[id].names.map((name) => ({ id, name, word: /[a-z]+/.exec(name)?.[0] ?? name })))
+  .sort((one, other) => other.name.length - one.name.length)
+  .flatMap(({ id, name, word }) => fittingPatterns([[id, [name]]]).map(([, pattern]) => ({ id, word, pattern })));
+const ends: readonly string[] = ['roof-cap', 'wall-cap', 'soffit-fitting', 'louvered-hood', 'exit-bare'];
+
+/** Fittings by the names they go by; the size behind one is left for the duct it may belong to. */
+function fittingsIn(line: string): readonly Placed[] {
+  const found: Placed[] = [];
+  const possible = fittingsByName.filter(({ word }) => line.includes(word.replace(/s$/, '')));
+  for (let at = 0; at < line.length; at += 1) {
+    if (!/[a-z\d]/.test(line[at] as string) || /[a-z\d.]/.test(line[at - 1] ?? ' ')) continue;
+    for (const { id, pattern } of possible) {
+      pattern.lastIndex = at;
+      const match = pattern.exec(line);
+      const { count, before, size } = match?.groups ?? {};
+      if (
+        !match ||
+        before !== undefined ||
+        !/[a-z]/.test(match[0]) ||
+        /^(?:an? )?(?:exit|outlet|hood|screen)s?$/.test(match[0])
+      )
+        continue;
+      const whole =
+        size === undefined ? match[0] : match[0].slice(0, match[0].lastIndexOf(size)).replace(/[\s,]*(?:at)?\s*$/, '');
+      found.push({
+        at,
+        end: at + whole.length,
+        atom: { is: 'fitting', id, count: count === undefined || /^an?$/.test(count) ? 1 : Number(count) },
+      });
+      at += whole.length - 1;
+      break;
+    }
+  }
+  return found;
+}
+
+function placedIn(line: string): readonly Placed[] {
+  let left = line;
+  const placed: Placed[] = [];
+  const take = (list: readonly Placed[]) => {
+    for (const each of list) {
+      placed.push(each);
+      left = without(left, each.at, each.end);
+    }
+  };
+  const [turned, told, ...others] = atoms;
+  for (const each of [turned, told]) if (each) take(found(left, each));
+  take(fittingsIn(left));
+  for (const each of others) take(found(left, each));
+  return placed.sort((one, other) => one.at - other.at);
+}
+
+const found = (line: string, [pattern, meaning]: (typeof atoms)[number]): readonly Placed[] =>
+  [...line.matchAll(pattern)]
+    .filter((match) => !cutsNumber(line, match.index, match.index + match[0].length))
+    .map((match) => ({
+      at: match.index,
+      end: match.index + match[0].length,
+      atom: meaning(match.groups ?? {}, match[0]),
+    }));
+
+const fittingText = (id: string, count: number): string => {
+  const [name = 'elbow'] = fittings[id as keyof typeof fittings].names;
+  return ends.includes(id)
+    ? name
+    : `${count} x ${id === 'elbow-90' ? 'elbow 90' : id === 'elbow-45' ? 'elbow 45' : name}`;
+};
+
+/** The duct a line mentions, in the order from the fan to outdoors: the outlet last, wherever it was named. */
+export function ductMentioned(line: string): DuctMentioned {
+  const placed = placedIn(line);
+  const stretches: Stretch[] = [];
+  const order: (Stretch | string | { readonly id: string; readonly count: number })[] = [];
+  const last: string[] = [];
+  let open: Stretch | undefined;
+  const stretchFor = (key: keyof Stretch): Stretch => {
+    if (open === undefined || (open[key] !== undefined && key !== 'state')) {
+      open = {};
+      stretches.push(open);
+      order.push(open);
+    }
+    return open;
+  };
+  for (const { atom } of placed) {
+    if (atom.is === 'fitting') {
+      if (ends.includes(atom.id)) last.push(fittingText(atom.id, atom.count));
+      else {
+        const before = order.at(-1);
+        const same = typeof before === 'object' && 'id' in before && before.id === atom.id ? before.count : 0;
+        if (same > 0) order.pop();
+        order.push({ id: atom.id, count: atom.count + same });
+      }
+      open = undefined;
+    } else if (atom.is === 'change') {
+      order.push(atom.said);
+      open = undefined;
+    } else if (atom.is === 'state') (stretches.at(-1) ?? stretchFor('state')).state = atom.said;
+    else stretchFor(atom.is)[atom.is] = atom.said;
+  }
+  const kind = stretches.find((each) => each.kind !== undefined)?.kind;
+  const size = stretches.find((each) => each.size !== undefined)?.size;
+  const long = stretches.filter((each) => each.length !== undefined);
+  const squeezed = stretches.find((each) => each.length === undefined && each.state !== undefined)?.state;
+  const run =
+    kind !== undefined && size !== undefined && long.length > 0
+      ? [...order, ...last.slice(0, 1)]
+          .flatMap((each) => {
+            if (typeof each === 'string') return [each];
+            if ('id' in each) return [fittingText(each.id, each.count)];
+            if (each.length === undefined) return [];
+            const state = each.state ?? squeezed;
+            return [
+              `${each.length} ${each.size ?? size} ${each.kind ?? kind}${state === undefined ? '' : ` ${state}`}`,
+            ];
+          })
+          .join('; ')
+      : undefined;
+  const blotted = (keep: (placed: Placed) => boolean) =>
+    placed.filter(keep).reduce((text, { at, end }) => without(text, at, end), line);
+  const elbows = placed.flatMap(({ atom }) =>
+    atom.is === 'fitting' && /elbow|bend/.test(atom.id) ? [atom.count] : [],
+  );
+  const firstOf = (is: Atom['is']) => placed.find(({ atom }) => atom.is === is);
+  return {
+    run,
+    kind: kind === undefined ? undefined : kindMeant(kind),
+    size,
+    length: long.length === 1 ? long[0]?.length : undefined,
+    elbows: elbows.length === 0 ? undefined : elbows.reduce((sum, count) => sum + count, 0),
+    fittings: placed.filter(({ atom }) => atom.is === 'fitting').length,
+    withoutRun: run === undefined ? line : blotted(({ atom }) => atom.is !== 'size' || used(stretches, atom.said)),
+    withoutParts: blotted((each) => each.atom.is === 'fitting' || each === firstOf('size') || each === firstOf('kind')),
+    withoutStretch: blotted((each) => each === firstOf('size') || (long.length === 1 && each.atom.is === 'length')),
+  };
+}
+
+/** A size on its own beside the run counts as said where the run is of that size. */
+const used = (stretches: readonly Stretch[], size: string): boolean =>
+  stretches.some((each) => each.length !== undefined && (each.size ?? size) === size) ||
+  stretches.find((each) => each.size !== undefined)?.size === size;

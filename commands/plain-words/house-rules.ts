@@ -1,0 +1,86 @@
+import { type Fact, fact, type Rule, rule } from './line.ts';
+import { number } from './measures.ts';
+
+/** What else moves air through the house, and how tight it is. */
+export const houseRules: readonly Rule[] = [
+  rule(String.raw`(?<v>\d+) ?(?:cfm ?(?:at |@ ?)?50(?: pa)?|cfm50)`, ({ v }) => fact('house-leakage', `${v} cfm50`)),
+  rule(String.raw`(?<v>\d+(?:\.\d+)?) (?<u>l/s|cfm) ?(?:at|@) 50 pa`, ({ v, u }) =>
+    fact('house-leakage', u === 'cfm' ? `${v} cfm50` : `${v} L/s at 50 Pa`),
+  ),
+  rule(
+    String.raw`(?:transfer )?grille (?:is |of )?(?<a>${number}) ?(?:in |mm )?(?:x|by) ?(?<b>${number}) ?(?<u>in\b|mm\b)?`,
+    ({ a, b, u }) => fact('transfer-grille', `${a} x ${b} ${u ?? 'in'}`),
+  ),
+  rule(
+    String.raw`(?<a>${number}) ?(?:in |mm )?(?:x|by) ?(?<b>${number}) ?(?<u>in|mm)? ?(?:transfer|jump|door|wall)? ?grille`,
+    ({ a, b, u }) => fact('transfer-grille', `${a} x ${b} ${u ?? 'in'}`),
+  ),
+];
+
+const machines: readonly (readonly [string, string])[] = [
+  ['range hood', 'range hood|kitchen hood|cooker hood'],
+  ['clothes dryer', '(?:clothes |tumble )?dryer'],
+  ['another bath fan', '(?:another|other|2nd|second) bath(?:room)? fan'],
+];
+
+/** Other machines that blow air out, each with its airflow where one stands beside it. */
+export const otherExhausts: Rule = rule(
+  String.raw`(?:(?<b>\d+) (?<v>cfm|l/s) )?(?<m>${machines.map(([, words]) => words).join('|')})\b(?:(?: (?:at|of|is|rated|pulls|takes))* (?<a>\d+) (?<u>cfm|l/s))?`,
+  ({ b, v, m, a, u }) => {
+    const name = machines.find(([, words]) => new RegExp(`^(?:${words})$`).test(m ?? ''))?.[0];
+    const flow = a === undefined ? (b === undefined ? '' : ` ${b} ${v}`) : ` ${a} ${u}`;
+    return name === undefined ? undefined : fact('other-exhausts', `${name}${flow}`);
+  },
+);
+
+/** What burns fuel in the house, as far as it is told. A kind nobody named stays unknown. */
+export function flamesSaid(line: string): readonly Fact[] {
+  if (/\b(?:no|without) (?:gas|fuel|combustion)|all[ -]electric/.test(line)) return [];
+  const kinds = [
+    [/\bnatural[ -]draft|\bdraft hood|\batmospheric/, 'natural-draft'],
+    [/\bunvented|\bventless/, 'unvented'],
+    [/\bwood ?stove|\bfireplace|\bpellet/, 'solid-fuel'],
+    [/\bpower[ -]vent/, 'power-vented'],
+    [/\binduced[ -]draft|\bdraft inducer/, 'induced-draft'],
+  ] as const;
+  const found = kinds.filter(([words]) => words.test(line)).map(([, id]) => id);
+  if (
+    found.length === 0 &&
+    /\bwater heater|\bfurnace|\bboiler/.test(line) &&
+    !/\belectric (?:water heater|furnace|boiler)/.test(line)
+  ) {
+    return fact('fuel-appliances', 'kind-unknown');
+  }
+  return found.length === 0 ? [] : fact('fuel-appliances', found.join(', '));
+}
+
+/** What running the fan costs is worked from these. */
+export const costRules: readonly Rule[] = [
+  rule(String.raw`(?<h>${number}) ?hr (?:a|per|each|every|/) ?d(?:ay)?\b`, ({ h }) => fact('hours-per-day', `${h} h`)),
+  rule(String.raw`(?<h>${number}) ?(?:hr )?/ ?d(?:ay)?\b`, ({ h }) => fact('hours-per-day', `${h} h`)),
+  rule(String.raw`24 ?/ ?7|around the clock|all day(?: long)?|\b24 hr\b`, () => fact('hours-per-day', '24 h')),
+  rule(String.raw`(?<h>${number}) hr daily|(?<g>${number}) hr`, ({ h, g }) => fact('hours-per-day', `${h ?? g} h`)),
+  rule(String.raw`(?<d>\d+) hdd`, ({ d }) => fact('degree-days', `${d}`)),
+  rule(String.raw`\bhdd(?: (?:is|of))? ?(?<d>\d+)`, ({ d }) => fact('degree-days', `${d}`)),
+  rule(String.raw`(?:\$ ?)?(?<p>\d+(?:\.\d+)?) ?(?<c>cent)? ?(?:/|a|per|each) ?(?:kwh|kilowatt[ -]?hour)`, ({ p, c }) =>
+    fact('electricity-price', c === undefined ? `$${p} per kWh` : `${p} cents per kWh`),
+  ),
+  rule(String.raw`(?:\$ ?)?(?<p>\d+(?:\.\d+)?) ?(?<c>cent)? ?(?:/|a|per|each) ?(?<u>therm|gj)s?\b`, ({ p, c, u }) =>
+    fact('heating-price', `$${c === undefined ? p : Number(p) / 100} per ${u === 'gj' ? 'GJ' : 'therm'}`),
+  ),
+  rule(
+    String.raw`(?:electric(?:ity)?|power)(?: (?:is|at|costs|price|rate|of|about|runs))* ?(?:\$ ?)?(?<p>\d+(?:\.\d+)?) ?(?<c>cent)?`,
+    ({ p, c }) => fact('electricity-price', c === undefined ? `$${p} per kWh` : `${p} cents per kWh`),
+  ),
+  rule(String.raw`(?<p>\d+(?:\.\d+)?) cent(?: (?:power|electric(?:ity)?))?`, ({ p }) =>
+    fact('electricity-price', `${p} cents per kWh`),
+  ),
+  rule(String.raw`gas(?: (?:is|at|costs|price|about|runs))* ?(?:\$ ?)(?<p>\d+(?:\.\d+)?)`, ({ p }) =>
+    fact('heating-price', `$${p} per therm`),
+  ),
+  rule(
+    String.raw`(?:furnace|boiler|heating|heat|efficien(?:cy|t)|afue)(?: (?:is|at|of|about|runs|efficiency|efficient))* ?(?<e>\d+) ?%(?: (?:efficient|afue))?|(?<f>\d+) ?% (?:efficient )?(?:furnace|boiler|efficien(?:cy|t)|afue|heating|gas)`,
+    ({ e, f }) => fact('heating-efficiency', `${e ?? f} %`),
+  ),
+  rule(String.raw`(?<w>${number}) watt`, ({ w }) => fact('fan-watts', `${w} W`)),
+];

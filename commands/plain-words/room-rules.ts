@@ -1,0 +1,71 @@
+import { type Fact, fact, type Rule, rule } from './line.ts';
+import { length, number } from './measures.ts';
+
+const side = String.raw`(?:${length}|${number})`;
+const unitOf = (said: string | undefined): string | undefined => /(?:ft|in|mm|cm|m)$/.exec(said ?? '')?.[0];
+/** A side with the unit of the other where it has none; feet where neither has. */
+const sided = (said: string | undefined, other: string | undefined): string => {
+  const own = unitOf(said);
+  if (own !== undefined) return `${said}`;
+  const borrowed = unitOf(other);
+  return `${said} ${borrowed === undefined || (borrowed === 'in' && other?.includes('ft')) ? 'ft' : borrowed}`;
+};
+
+/** A ceiling without a unit is in feet, or in metres where so few feet would be no room. */
+const tall = (said: string | undefined): string =>
+  /^\d(?:\.\d+)?$/.test(said ?? '') && Number(said) < 4 ? `${said} m` : sided(said, undefined);
+
+const room: Rule = rule(
+  String.raw`(?<!\d[ -]?)(?<a>${side})(?: (?:long|wide|deep))? ?(?:x|×|\*|by) ?(?<b>${side})(?: (?:long|wide|deep))?(?: ?(?:x|×|\*|by) ?(?<c>${side}))?(?! ?(?:in |mm )?(?:transfer|grille))`,
+  ({ a, b, c }) => [
+    ...fact('room-length', sided(a, b ?? c)),
+    ...fact('room-width', sided(b, a ?? c)),
+    ...(c === undefined ? [] : fact('ceiling-height', sided(c, b))),
+  ],
+);
+
+export const roomRules: readonly Rule[] = [
+  room,
+  rule(String.raw`(?<a>${length}) long,? ?(?:and |by )?(?<b>${length}) wide`, ({ a, b }) => [
+    ...fact('room-length', `${a}`),
+    ...fact('room-width', `${b}`),
+  ]),
+  rule(String.raw`(?<a>${number}) (?<u>sqft|m2)`, ({ a, u }) =>
+    fact('room-area', `${a} ${u === 'm2' ? 'm2' : 'sq ft'}`),
+  ),
+  rule(String.raw`(?<h>${side})(?: (?:high|tall|flat))? ?-?(?:ceiling|ceilings)\b(?! \d)`, ({ h }) =>
+    fact('ceiling-height', tall(h)),
+  ),
+  rule(String.raw`ceilings?\b[^\d.;~]{0,36}?(?<h>${side})`, ({ h }) => fact('ceiling-height', tall(h))),
+  rule(String.raw`(?<h>${side}) (?:ceiling|high|tall)`, ({ h }) => fact('ceiling-height', tall(h))),
+];
+
+const said = (line: string, words: RegExp): boolean =>
+  [...line.matchAll(new RegExp(words.source, 'g'))].some(
+    ({ index }) => !/\b(?:no|without|not an?|never an?) (?:separate |stand alone )?$/.test(line.slice(0, index)),
+  );
+
+/** Fixtures are words, not numbers; each is found once, and "no tub" is none. */
+export function fixturesSaid(line: string): readonly Fact[] {
+  const jetted = /\b(?:jetted|jet|jacuzzi|whirlpool|spa|hydromassage)(?: (?:bath ?)?tub| bath)?\b/;
+  const steam = /\bsteam(?: (?:shower|room|unit))\b/;
+  const both =
+    /\b(?:tub ?[/-] ?shower|shower ?[/-] ?tub|(?:tub|shower) (?:and |& )?(?:shower|tub) combo|combo (?:tub|shower)|shower (?:over|above|in) (?:the |a )?tub|tub with (?:a )?shower)\b/;
+  const plain = line.replace(new RegExp(jetted.source, 'g'), ' ').replace(new RegExp(steam.source, 'g'), ' ');
+  const combined = both.test(plain);
+  const found = [
+    said(line, /\btoilets?\b|\bwater closet\b/) ? 'toilet' : '',
+    !combined && said(plain, /\bshowers?\b/) ? 'shower' : '',
+    combined || said(plain, /\b(?:bath ?)?tubs?\b/) ? 'tub' : '',
+    said(line, jetted) ? 'jetted-tub' : '',
+    said(line, steam) ? 'steam-shower' : '',
+  ].filter((id) => id !== '');
+  const apart = /\btoilet\b[^.;]{0,24}\b(?:own (?:door|room)|compartment|separate room|closet|closed off)/.test(line);
+  return [
+    ...(found.length === 0 ? [] : fact('fixtures', found.join(', '))),
+    ...(apart ? fact('toilet-compartment', 'yes') : []),
+  ];
+}
+
+export const alwaysOn =
+  /\b(?:always[ -]on|all the time|around the clock|continuous(?:ly)?|24 ?\/ ?7|24 hr(?: a day)?|constantly|nonstop|non-stop|never off|runs? all day)\b/;

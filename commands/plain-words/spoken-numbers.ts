@@ -1,0 +1,110 @@
+/** Numbers as they are said: "one ten", "hundred and ten", "point three", "an eighth of an inch", "six and a half". */
+
+const units: Readonly<Record<string, number>> = {
+  zero: 0,
+  one: 1,
+  two: 2,
+  three: 3,
+  four: 4,
+  five: 5,
+  six: 6,
+  seven: 7,
+  eight: 8,
+  nine: 9,
+  ten: 10,
+  eleven: 11,
+  twelve: 12,
+  thirteen: 13,
+  fourteen: 14,
+  fifteen: 15,
+  sixteen: 16,
+  seventeen: 17,
+  eighteen: 18,
+  nineteen: 19,
+};
+const tens: Readonly<Record<string, number>> = {
+  twenty: 20,
+  thirty: 30,
+  forty: 40,
+  fourty: 40,
+  fifty: 50,
+  sixty: 60,
+  seventy: 70,
+  eighty: 80,
+  ninety: 90,
+};
+const parts: readonly (readonly [RegExp, string])[] = [
+  [/\b(?:three|3) quarters?\b/g, '3/4'],
+  [/\b(?:three|3) (?:eighths?)\b/g, '3/8'],
+  [/\b(?:five|5) (?:eighths?)\b/g, '5/8'],
+  [/\b(?:seven|7) (?:eighths?)\b/g, '7/8'],
+  [/\b(?:(?:an?|one) )?eighth\b/g, '1/8'],
+  [/\b(?:(?:an?|one) )?quarter(?= (?:of an? )?inch\b|")/g, '1/4'],
+  [/\b(?:an?|one) quarter\b/g, '1/4'],
+  [/\bhalf (?:an )?(?=inch\b)/g, '1/2 '],
+  [/\b(?:a|one) half\b/g, '1/2'],
+];
+
+const digit = Object.keys(units).slice(1, 10).join('|');
+const small = Object.keys(units).join('|');
+const ten = Object.keys(tens).join('|');
+const belowHundred = `(?:(?:${ten})(?:[ -](?:${digit}))?|${small})`;
+/** Not of a fitting or a wire: "two ninety degree elbows" are two of them, "two eighteen gauge" as well. */
+const notCounted = String.raw`(?![ -](?:degrees?|elbows?|bends?|gauge|ga|awg|by)\b)`;
+
+const valueBelowHundred = (said: string): number =>
+  said
+    .split(/[ -]/)
+    .filter((word) => word !== '')
+    .reduce((sum, word) => sum + (tens[word] ?? units[word] ?? 0), 0);
+
+const hundreds = new RegExp(
+  String.raw`\b(?:(?<count>${digit}|a)[ -])?hundred(?:(?: and)? (?<rest>${belowHundred}))?\b`,
+  'g',
+);
+/** "One ten" is said for 110 and "two fifty" for 250; other pairs stand beside each other by chance. */
+const elided = new RegExp(
+  String.raw`\b(?<count>one|two)[ -](?<rest>(?:ten|${ten})(?:[ -](?:${digit}))?)\b${notCounted}`,
+  'g',
+);
+const pointed = new RegExp(String.raw`(?<whole>\b(?:${small}|\d+) )?\bpoint (?<tenths>(?:(?:${small}|\d+)\b ?)+)`, 'g');
+const single = new RegExp(String.raw`\b${belowHundred}\b`, 'g');
+
+/** After these a "one" is a thing, not a number: "this one", "the long one". */
+const pronoun = /\b(?:this|that|the|which|no|any|every|each|old|new|another|long|short|good|right|wrong) one\b/g;
+
+/** A line in lower case with its spoken numbers as digits. */
+export function withDigits(line: string): string {
+  let text = line
+    .replace(
+      /\b(fif|six|seven|eigh|nine|four|thir) teen\b/g,
+      (_, stem: string) => `${stem === 'eigh' ? 'eigh' : stem}teen`,
+    )
+    .replace(/\b(?:nineties|ninetys|ninety's)\b/g, '90s')
+    .replace(/\b(?:forty[ -]fives)\b/g, '45s')
+    .replace(/\bone of (?:those|these|the|them)\b/g, 'some of those')
+    .replace(pronoun, (said) => said.replace(/one$/, 'thing'));
+  for (const [pattern, fraction] of parts) text = text.replace(pattern, fraction);
+  return text
+    .replace(hundreds, (...found) => {
+      const { count, rest } = found.at(-1) as { count?: string; rest?: string };
+      return String(
+        (count === undefined || count === 'a' ? 1 : (units[count] ?? 1)) * 100 + valueBelowHundred(rest ?? ''),
+      );
+    })
+    .replace(elided, (...found) => {
+      const { count, rest } = found.at(-1) as { count: string; rest: string };
+      return String((units[count] ?? 0) * 100 + valueBelowHundred(rest));
+    })
+    .replace(pointed, (...found) => {
+      const { whole, tenths } = found.at(-1) as { whole?: string; tenths: string };
+      const value = (word: string) => String(units[word] ?? word);
+      return `${whole === undefined ? '0' : value(whole.trim())}.${tenths.trim().split(/ +/).map(value).join('')} `;
+    })
+    .replace(single, (said) => String(valueBelowHundred(said)))
+    .replace(/\b(\d+) and (\d\/\d)/g, '$1-$2')
+    .replace(/\b(\d+) and (?:a )?half\b/g, '$1-1/2')
+    .replace(/\b(\d\/\d) (?:of an?|an?) (?=inch)/g, '$1 ')
+    .replace(/\bminus (?=\d)/g, '-')
+    .replace(/\b(\d+)(?: degrees?)? below(?: zero| 0)?\b(?! \d)/g, '-$1 degrees');
+}

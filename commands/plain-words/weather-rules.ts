@@ -1,0 +1,108 @@
+import { cutsNumber, type Fact, fact, type Rule, rule, type Taken, without } from './line.ts';
+import { length, number } from './measures.ts';
+
+export const insulationRules: readonly Rule[] = [
+  rule(String.raw`\brsi ?-?(?<v>\d+(?:\.\d+)?)`, ({ v }) => fact('duct-insulation', `RSI ${v}`)),
+  rule(String.raw`\br ?-? ?(?<v>\d+(?:\.\d+)?)(?![\d/])`, ({ v }) => fact('duct-insulation', `R-${v}`)),
+  rule(
+    String.raw`\b(?:uninsulated|bare|no insulation|not insulated|without insulation|no wrap|unwrapped|not wrapped)\b`,
+    () => fact('duct-insulation', 'none'),
+  ),
+];
+
+interface Place {
+  readonly word: RegExp;
+  readonly id: string;
+}
+
+/** The fact whose word stands nearest, a word before the number counting as nearer; the first where none is said. */
+function nearestPlace(text: string, at: number, end: number, places: readonly Place[]): string {
+  const ranked = places.flatMap(({ word, id }) =>
+    [...text.matchAll(new RegExp(word.source, 'g'))].map(({ index }) => ({
+      id,
+      far: index < at ? at - index : (index - end) * 1.6 + 6,
+    })),
+  );
+  return ranked.sort((one, other) => one.far - other.far)[0]?.id ?? (places[0] as Place).id;
+}
+
+function placedBy(
+  text: string,
+  whole: string,
+  pattern: RegExp,
+  places: readonly Place[],
+  shown: (said: string) => string,
+): Taken {
+  const facts: Fact[] = [];
+  let left = text;
+  for (const match of text.matchAll(pattern)) {
+    const id = nearestPlace(whole, match.index, match.index + match[0].length, places);
+    const cut = cutsNumber(text, match.index, match.index + match[0].length);
+    if (cut || facts.some((each) => each.id === id)) continue;
+    facts.push({ id, answer: shown(match[0]) });
+    left = without(left, match.index, match.index + match[0].length);
+  }
+  return { facts, text: left };
+}
+
+const temperature = /(?<![\d.])-?\d+(?:\.\d+)? (?:degf|degc|deg)\b(?! elbow)/g;
+const shownTemperature = (said: string): string =>
+  `${/-?\d+(?:\.\d+)?/.exec(said)?.[0]} ${said.endsWith('degc') ? 'C' : 'F'}`;
+
+/** Temperatures by the place named beside them. */
+export const temperaturesIn = (text: string, whole: string, places: readonly Place[]): Taken =>
+  placedBy(text, whole, temperature, places, shownTemperature);
+
+const humidity =
+  /\d+(?:\.\d+)? %(?: (?:rh|relative humidity|humidity|humid))?|\b(?:rh|relative humidity|humidity)(?: (?:is|of|at|around|about))* ?\d+(?:\.\d+)?(?! ?(?:cfm|ft|in|min|deg|degf|degc)\b)(?: %)?/g;
+
+export const humiditiesIn = (text: string, whole: string, places: readonly Place[]): Taken =>
+  placedBy(text, whole, humidity, places, (said) => `${/\d+(?:\.\d+)?/.exec(said)?.[0]} %`);
+
+export const atticPlaces: readonly Place[] = [
+  { word: /\battic\b|\boutside\b|\boutdoors?\b|\bup there\b|\bwinter\b/, id: 'attic-temperature' },
+  { word: /\bexhaust\b|\bexhaust air\b|\bindoors?\b|\bbathroom air\b|\broom air\b/, id: 'exhaust-temperature' },
+];
+export const atticHumidities: readonly Place[] = [{ word: /\bexhaust\b/, id: 'exhaust-humidity' }];
+export const roomTemperatures: readonly Place[] = [
+  { word: /\bhouse\b/, id: 'house-temperature' },
+  { word: /\bbath(?:room)?\b/, id: 'bathroom-temperature' },
+];
+export const roomHumidities: readonly Place[] = [{ word: /\bhouse\b/, id: 'house-humidity' }];
+
+/** A temperature written without a sign of one: "attic 25", "attic at -10". */
+export const bareAttic: Rule = rule(
+  String.raw`attic(?: (?:is|at|gets|down|to|about|around|hits|temperature|of|sits|runs|temp))* ?(?<t>-?\d+)(?! ?(?:ft|in|m|mm|cfm|l/s|%)\b)(?: (?:deg|degf))?`,
+  ({ t }) => fact('attic-temperature', `${t} F`),
+);
+
+export const doorRules: readonly Rule[] = [
+  rule(
+    String.raw`(?<g>${number}) ?(?<u>in|mm|cm)? ?(?:of )?(?:door )?(?:gap|undercut|clearance|crack|space|under (?:the |a )?(?:bath(?:room)? )?door|off the (?:floor|tile|carpet)|under it|at the bottom)`,
+    ({ g, u }) => fact('door-gap', `${g} ${u ?? 'in'}`),
+  ),
+  rule(
+    String.raw`(?:gap|undercut|under cut|clearance)(?: (?:is|of|under|at|about|only|maybe|the|door|bath|bathroom|around|measures|it|it's))*[:=,]? ?(?<g>${number})(?! ?(?:cfm|l/s|ft)) ?(?<u>in|mm|cm)?`,
+    ({ g, u }) => fact('door-gap', `${g} ${u ?? 'in'}`),
+  ),
+  rule(String.raw`(?<w>${number}) ?-?(?<u>in|mm|cm|ft)? ?(?:wide )?(?:bath(?:room)? )?door\b`, ({ w, u }) =>
+    fact('door-width', `${w} ${u ?? 'in'}`),
+  ),
+  rule(
+    String.raw`door(?: (?:is|of|width|wide|it's|a|an|measures|at|about|its))*[:=,]? ?(?<w>${number})(?! ?(?:cfm|l/s)) ?(?<u>in|mm|cm)?(?: wide)?`,
+    ({ w, u }) => fact('door-width', `${w} ${u ?? 'in'}`),
+  ),
+  rule(String.raw`(?<w>${number}) (?<u>in|mm|cm) wide`, ({ w, u }) => fact('door-width', `${w} ${u}`)),
+];
+
+export const showerRules: readonly Rule[] = [
+  rule(String.raw`(?<m>${number}) ?min (?:long |hot )?(?:showers?|baths?)`, ({ m }) =>
+    fact('shower-minutes', `${m} min`),
+  ),
+  rule(String.raw`showers?\b[^\d~.;]{0,30}?(?<m>${number}) min`, ({ m }) => fact('shower-minutes', `${m} min`)),
+  rule(String.raw`(?<m>${number}) min`, ({ m }) => fact('shower-minutes', `${m} min`)),
+];
+
+export const atticLength: Rule = rule(String.raw`(?<l>${length})`, ({ l }) =>
+  / (?:ft|m)\b/.test(l ?? '') ? fact('attic-duct-length', `${l}`) : undefined,
+);

@@ -1,0 +1,147 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { AnswerCommand } from '#chat/command.ts';
+import { commands } from '#commands/index.ts';
+import { evened } from '#commands/plain-words/measures.ts';
+import { plainReading } from '#commands/plain-words/reading.ts';
+import corpus from './plain-words-corpus.json' with { type: 'json' };
+
+const answering = commands.filter((command): command is AnswerCommand<unknown> => command.kind === 'answer');
+const questions = new Map(answering.flatMap(({ takes }) => takes).map((each) => [each.id, each]));
+
+/** Whether two answers to a question come to the same. */
+function alike(id: string, one: string | undefined, other: string): boolean {
+  const question = questions.get(id);
+  if (one === undefined || question === undefined) return false;
+  const [read, wanted] = [question.read(one, 'inch-pound'), question.read(other, 'inch-pound')];
+  if ('rejected' in read || 'rejected' in wanted) return false;
+  return question.show(read.value, 'inch-pound') === question.show(wanted.value, 'inch-pound');
+}
+
+const read = (text: string) => {
+  const [best] = plainReading(text, 'inch-pound').readings;
+  return best && { command: best.command, facts: best.facts, loose: best.loose };
+};
+
+describe('a hundred ways to put a question', () => {
+  it('are read as the command that was meant, in at least 95 of 100', () => {
+    const right = corpus.filter(({ text, command }) => read(text)?.command === command);
+    expect(right.length).toBeGreaterThanOrEqual(95);
+  });
+
+  it('give the facts that were told, in at least 97 of 100', () => {
+    // What a complaint is about is told in its own words, and is read by the causes of it.
+    const told = corpus
+      .filter(({ command }) => command !== 'callback')
+      .flatMap(({ text, command, facts }) => {
+        const reading = plainReading(text, 'inch-pound').readings.find((each) => each.command === command);
+        return Object.entries(facts as Record<string, string>).map(([id, answer]) =>
+          alike(id, reading?.facts[id], answer),
+        );
+      });
+    expect(told.length).toBeGreaterThan(300);
+    expect(told.filter(Boolean).length / told.length).toBeGreaterThanOrEqual(0.97);
+  });
+});
+
+describe('one line from a van', () => {
+  it.each([
+    [
+      '8x10 bath 9 foot ceiling shower and toilet what cfm',
+      'size',
+      { 'room-length': '8 ft', 'room-width': '10 ft', 'ceiling-height': '9 ft', fixtures: 'toilet, shower' },
+    ],
+    [
+      'how far can I run 4in flex at 110',
+      'reach',
+      { 'fan-curve': '110 cfm', 'duct-kind': 'flex', 'duct-diameter': '4 in' },
+    ],
+    [
+      '110 fan 4" flex 20 feet 3 elbows roof jack what do I get',
+      'duct',
+      { 'fan-curve': '110 cfm', 'duct-run': '20 ft 4 in flex; 3 x elbow 90; roof cap' },
+    ],
+    [
+      '3 14/2 with ground and a switch in an 18 cube box ok?',
+      'boxfill',
+      { conductors: '3 x 14/2 with ground', devices: '1x14', box: '18 in3' },
+    ],
+    [
+      'how long leave fan on 80cfm 5x8',
+      'runtime',
+      { 'fan-curve': '80 cfm', 'room-length': '5 ft', 'room-width': '8 ft' },
+    ],
+    [
+      'will the duct sweat attic 10F R8 20ft',
+      'sweat',
+      { 'attic-temperature': '10 F', 'duct-insulation': 'R-8', 'attic-duct-length': '20 ft' },
+    ],
+    [
+      '30 inch door 3/4 gap 110 cfm',
+      'makeup',
+      { 'door-width': '30 in', 'door-gap': '3/4 in', 'delivered-airflow': '110 cfm' },
+    ],
+    ['bag test 39 gallon 7 seconds', 'measure', { method: 'bag', 'bag-volume': '39 gal', 'fill-times': '7 s' }],
+  ])('“%s” is %s', (text, command, facts) => {
+    expect(read(text)).toEqual({ command, facts, loose: [] });
+  });
+
+  it('puts the reducer where it was told and the cap at the end, wherever it was named', () => {
+    expect(
+      read('roof cap. 6" to 4" reducer at the fan, then 15 ft 4 in smooth, 2 els. fan 130')?.facts['duct-run'],
+    ).toBe('reducer 6 to 4 in; 15 ft 4 in smooth; 2 x elbow 90; roof cap');
+  });
+
+  it('names a number it cannot place', () => {
+    expect(read('lot 7: 110 fan, 20 ft of 4 in flex, 3 elbows, roof cap')?.loose).toEqual(['7']);
+  });
+
+  it('hears numbers as they are said', () => {
+    expect(evened('a one ten fan, an eighth of an inch, six and a half feet, point three, hundred and ten')).toBe(
+      'a 110 fan, 1/8 in , 6-1/2 ft , 0.3 , 110',
+    );
+  });
+
+  it('mends slips of the fingers and leaves plain words alone', () => {
+    expect(evened('whta toliet in the bahtroom, well, the wall cap')).toBe(
+      'what toilet in the bathroom, well, the wall cap',
+    );
+  });
+});
+
+const numbers = (text: string): readonly number[] =>
+  [...text.matchAll(/(?:(\d+(?:\.\d+)?)[ -])?(\d+)\/(\d+)|\d+(?:\.\d+)?/g)].map(([whole, full, top, bottom]) =>
+    top === undefined ? Number(whole) : Number(full ?? 0) + Number(top) / Number(bottom),
+  );
+
+describe('whatever is typed', () => {
+  it('is read without trouble', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'grapheme', maxLength: 120 }), (text) => {
+        for (const { score } of plainReading(text, 'inch-pound').readings) expect(score).toBeGreaterThan(0);
+      }),
+      { seed: 1, numRuns: 150 },
+    );
+  });
+
+  it('keeps every number: in a fact, or named as not placed', () => {
+    const words =
+      'fan cfm ft in flex elbow roof cap need duct room ceiling attic door gap box wires bag seconds R- shower min % degrees x and , . of the with'.split(
+        ' ',
+      );
+    // Whole numbers of three digits stand for themselves alone: "8 1/2" and "4 11/16" are one number each.
+    const number = fc.integer({ min: 100, max: 998 }).map(String);
+    const line = fc.array(fc.oneof(fc.constantFrom(...words), number), { minLength: 2, maxLength: 14 });
+    fc.assert(
+      fc.property(line, (parts) => {
+        const text = parts.join(' ');
+        const said = parts.filter((part) => /^\d+$/.test(part));
+        for (const { command, facts, loose } of plainReading(text, 'inch-pound').readings) {
+          const kept = `${Object.values(facts).join(' ')} ${loose.join(' ')}`;
+          for (const each of said) expect(numbers(kept), `${command}: ${text}`).toContain(Number(each));
+        }
+      }),
+      { seed: 1, numRuns: 300 },
+    );
+  });
+});
