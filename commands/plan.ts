@@ -149,7 +149,7 @@ function headlineOf(replies: Replies, stops: number): string {
 /** The finding that sums a part up, or how many warnings it holds where none does. */
 function summary(each: Part, reply: Reply): string {
   const lines = reply.findings
-    .filter(({ id }) => each.sums.includes(id))
+    .filter((finding) => sumsUp(each, finding))
     .map(({ says, value }) => value?.shown ?? says);
   if (lines.length > 0) return lines.join('; ');
   const warnings = reply.findings.filter(weighty).length;
