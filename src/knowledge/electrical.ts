@@ -64,8 +64,6 @@ export const standardBreakers = [
 export const nominalVoltage = volts(circuitLimits['nominal-voltage'].value);
 /** The least power factor to expect of a small fan motor. */
 export const smallMotorPowerFactor = ratio(circuitLimits['small-motor-power-factor'].value);
-/** Below this reading between every pair a circuit counts as dead for the record. */
-export const deadReading = volts(circuitLimits['dead-reading'].value);
 
 /** Full-load current of small single-phase motors that are marked in horsepower only. */
 export const motorFullLoad = checked(

@@ -26,7 +26,7 @@ export interface DuctWrap {
  *
  * @source City specification for duct insulation, stretch-out table
  */
-export function wrapStretchOut(diameter: Metres, allowance: Metres): Metres {
+function wrapStretchOut(diameter: Metres, allowance: Metres): Metres {
   return metres(circumference(diameter) + allowance);
 }
 
