@@ -1,0 +1,67 @@
+import { describe, expect, it, onTestFinished } from 'vitest';
+import { gathering } from '#chat/discord/gathering.ts';
+import { openStore, type ScopedStore } from '#store/store.ts';
+
+function crew(): ScopedStore {
+  const store = openStore(':memory:');
+  onTestFinished(() => store.close());
+  return store.scoped('crew');
+}
+
+const sheetNamed = (name: string) => ({ channel: 'thread', name, who: 'Ann' });
+
+/** The store with every outermost writing counted, or refused. */
+function watched(store: ScopedStore, refuse?: Error): { readonly store: ScopedStore; readonly writings: () => number } {
+  let writings = 0;
+  let depth = 0;
+  const together = <Result>(work: () => Result): Result => {
+    writings += depth === 0 ? 1 : 0;
+    depth += 1;
+    try {
+      const result = store.together(work);
+      if (depth === 1 && refuse) throw refuse;
+      return result;
+    } finally {
+      depth -= 1;
+    }
+  };
+  return { store: { ...store, together }, writings: () => writings };
+}
+
+describe('what arrives at the same moment', () => {
+  it('is written in one go, in the order it came', async () => {
+    const { store, writings } = watched(crew());
+    const gather = gathering();
+    const numbers = await Promise.all(
+      ['a', 'b', 'c'].map((name) => gather(store, () => store.openSheet(sheetNamed(name)).number)),
+    );
+    expect(numbers).toEqual([1, 2, 3]);
+    expect(writings()).toBe(1);
+    await gather(store, () => store.openSheet(sheetNamed('d')));
+    expect(writings()).toBe(2);
+  });
+
+  it('stands alone: what fails is undone, and the rest is kept', async () => {
+    const store = crew();
+    const gather = gathering();
+    const outcomes = await Promise.allSettled([
+      gather(store, () => store.openSheet(sheetNamed('a')).number),
+      gather(store, () => {
+        store.openSheet(sheetNamed('b'));
+        throw new Error('half way');
+      }),
+      gather(store, () => store.openSheet(sheetNamed('c')).number),
+    ]);
+    expect(
+      outcomes.map((outcome) => (outcome.status === 'fulfilled' ? outcome.value : String(outcome.reason))),
+    ).toEqual([1, 'Error: half way', 2]);
+    expect(store.listSheets({ limit: 9 }).map(({ name }) => name)).toEqual(['c', 'a']);
+  });
+
+  it('is told only once it is kept: when the disk refuses, nobody hears of success', async () => {
+    const { store } = watched(crew(), new Error('the disk is full'));
+    const gather = gathering();
+    const outcomes = await Promise.allSettled([gather(store, () => 'told'), gather(store, () => 'told too')]);
+    expect(outcomes.map(({ status }) => status)).toEqual(['rejected', 'rejected']);
+  });
+});
