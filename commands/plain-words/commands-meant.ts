@@ -2,7 +2,7 @@
 
 type Cue = readonly [RegExp, number];
 
-const run = String.raw`(?:flex|duct|pipe|run|spiral|smooth|rigid)`;
+const run = '(?:flex|duct|pipe|spiral|smooth|rigid)';
 
 export const cues: Readonly<Record<string, readonly Cue[]>> = {
   size: [

@@ -22,6 +22,8 @@ export interface OneShot {
   readonly missing: readonly Lacking[];
   /** Every value or name that was not understood, each in a sentence. */
   readonly problems: readonly { readonly id?: string; readonly says: string }[];
+  /** How plain words were read, where the command was not named. */
+  readonly notes?: readonly string[];
 }
 
 /** 0 answered, 2 needs answers or something was not understood, 3 a finding says stop. */
@@ -88,6 +90,7 @@ export function asJson(answer: OneShot): string {
       ...(reply?.tables ? { tables: reply.tables } : {}),
       ...(reply?.assumed ? { assumed: reply.assumed, assumedBecause: reply.assumedBecause ?? [] } : {}),
       ...(problems.length > 0 ? { problems } : {}),
+      ...(answer.notes ? { notes: answer.notes } : {}),
     },
     null,
     1,

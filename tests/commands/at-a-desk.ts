@@ -26,7 +26,11 @@ export const done = (
   name: string,
   options: Readonly<Record<string, string>>,
   speaking: Speaking,
-): Reply => actionOf(command, name).act(deskOf(speaking), options);
+): Reply => {
+  const reply = actionOf(command, name).act(deskOf(speaking), options);
+  if ('start' in reply) throw new Error(`${command.name} ${name} begins ${reply.start}`);
+  return reply;
+};
 
 /** What may follow what somebody has typed into an option. */
 export const suggested = (command: DeskCommand, name: string, id: string, typed: string, speaking: Speaking) =>

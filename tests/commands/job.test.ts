@@ -27,7 +27,9 @@ function desk(store = crew(), channel = 'thread-1') {
   return (action: string, options: Readonly<Record<string, string>> = {}) => {
     const found = job.actions.find(({ name }) => name === action);
     if (!found) throw new Error(`job has no ${action}`);
-    return found.act(at, options);
+    const reply = found.act(at, options);
+    if ('start' in reply) throw new Error(`job ${action} begins ${reply.start}`);
+    return reply;
   };
 }
 
