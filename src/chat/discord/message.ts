@@ -89,13 +89,22 @@ function contentOf(screen: Screen, job: string | undefined): string {
   const said = [...notedLine(noted, asking !== undefined), ...notes.map(harmless)];
   if (!asking) return clipped(said.join('\n'), limits.content);
   const place = `-# /${[command, ...(job === undefined ? [] : [harmless(job)])].join(' · ')}`;
-  const earlier = given
-    .filter(({ id }) => !noted.some((each) => each.id === id))
-    .map((each) => readBack({ ...each, shown: each.shown.replace(/, taken as .*$/s, '') }));
-  const head = [place, ...(earlier.length > 0 ? [`-# So far: ${shortList(earlier)}`] : []), ...said];
+  const earlier = given.filter(({ id }) => !noted.some((each) => each.id === id));
+  const head = [place, ...soFar(earlier), ...said];
   const question = questionText(asking);
   // The question itself must stand whole; what was said before gives way.
   return [clipped(head.join('\n'), limits.content - question.length - 1), question].join('\n');
+}
+
+/** What is known by now: the latest answers in words, the rest counted. */
+function soFar(earlier: readonly Given[]): readonly string[] {
+  const known = earlier.filter(({ shown }) => !shown.startsWith('don’t know'));
+  const unknown = earlier.length - known.length;
+  const items = [
+    ...(known.length > 0 ? [shortList(known.map(readBack))] : []),
+    ...(unknown > 0 ? [`${unknown} not known`] : []),
+  ];
+  return items.length === 0 ? [] : [`-# So far: ${items.join(' · ')}`];
 }
 
 const readBack = ({ brief, shown }: Given): string => harmless(`${brief}: ${shown}`.replace(/\s+/g, ' '));

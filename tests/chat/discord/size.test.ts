@@ -94,6 +94,9 @@ describe('a person answering /size', () => {
     const ceiling = await ann.slash('size', measured);
     const next = await ann.press(ceiling, "Don't know");
     expect(next.content).toContain('Most houses have 8 ft ceilings; from common practice.');
+    expect(next.content).toContain(
+      '-# So far: Room length: 8 ft 6 in (2.59 m) · Room width: 5 ft (1.52 m) · 1 not known',
+    );
     expect(question(next)).toContain('What stands in the room?');
   });
 
