@@ -81,7 +81,7 @@ const shortForms: Readonly<Record<string, string>> = {
   fogy: 'foggy',
   noisey: 'noisy',
   lowd: 'loud',
-}; // prettier keeps these short lines together
+};
 
 /** The words of the trade and of asking: what a slip of the fingers most likely meant. */
 const tradeWords = `
