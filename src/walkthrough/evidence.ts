@@ -1,0 +1,127 @@
+import { meets, within } from '#quantity/meets.ts';
+import type { ListedNumber, ListedPart } from './listed-step.ts';
+import type { StepValue } from './walk-event.ts';
+
+/** A number outside the range of its step. */
+export interface OutOfRange {
+  readonly part: string;
+  /** "Free wire: at least 6 in." */
+  readonly says: string;
+}
+
+/** What an answer says about its step. */
+export interface Judged {
+  /** Why it cannot be read as an answer at all. */
+  readonly misread: string | null;
+  /** What to do now, where it stops the job. */
+  readonly stops: string | null;
+  /** What has not been said yet. */
+  readonly missing: readonly string[];
+  readonly outside: readonly OutOfRange[];
+  /** Remarks that go with an answer that is taken. */
+  readonly advice: readonly string[];
+}
+
+/** What the judgement needs from outside the answer. */
+export interface Beside {
+  /** Photos that were sent for the step beforehand. */
+  readonly photos: number;
+  /** What an earlier step recorded, in SI; absent while that step is open. */
+  readonly recorded: (step: string, part: string) => number | undefined;
+}
+
+const keysOf = (part: ListedPart): readonly string[] =>
+  part.kind === 'pair' ? [part.first.id, part.second.id] : [part.id];
+
+const isAsked = ({ onlyIf }: ListedPart, value: StepValue): boolean =>
+  onlyIf === undefined || onlyIf.is.includes(String(value[onlyIf.part]));
+
+/** Reads an answer against the parts of its step. Never throws, whatever the answer. */
+export function judged(parts: readonly ListedPart[], value: StepValue, beside: Beside): Judged {
+  const asked = parts.filter((part) => isAsked(part, value));
+  const strays = Object.keys(value).filter((key) => !asked.some((part) => keysOf(part).includes(key)));
+  const given = asked.filter((part) => keysOf(part).every((key) => value[key] !== undefined));
+  const misreadings = given.map((part) => misread(part, value)).filter((each) => each !== null);
+  const outside = given.flatMap((part) => outOfRange(part, value, beside));
+  const options = given.flatMap((part) =>
+    part.kind === 'choice' ? part.options.filter(({ id }) => id === value[part.id]) : [],
+  );
+  const stopped = given.find(
+    (part) => part.kind === 'number' && part.outsideStops && outside.some((each) => each.part === part.id),
+  );
+  return {
+    misread: misreadings[0] ?? (strays.length > 0 ? `This step does not ask for “${strays[0]}”.` : null),
+    stops:
+      options.find(({ stops }) => stops)?.stops ??
+      (stopped?.kind === 'number' ? stopped.outsideStops : undefined) ??
+      null,
+    missing: asked.filter((part) => isMissing(part, value, beside)).map(({ label }) => label),
+    outside,
+    advice: [...options.flatMap(({ advises }) => advises ?? []), ...given.flatMap((part) => advised(part, value))],
+  };
+}
+
+function isMissing(part: ListedPart, value: StepValue, { photos }: Beside): boolean {
+  if (part.optional || keysOf(part).every((key) => value[key] !== undefined)) return false;
+  return !(part.kind === 'photo' && photos > 0);
+}
+
+function misread(part: ListedPart, value: StepValue): string | null {
+  const said = value[part.id];
+  const isNumber = (key: string) => typeof value[key] === 'number';
+  switch (part.kind) {
+    case 'choice':
+      return part.options.some(({ id }) => id === said) ? null : `${part.label}: pick one of the answers.`;
+    case 'number':
+      return isNumber(part.id) ? null : `${part.label}: give a number.`;
+    case 'pair':
+      return isNumber(part.first.id) && isNumber(part.second.id) ? null : `${part.label}: give both numbers.`;
+    case 'tester-proof':
+      return said === 'proving-unit' || isNumber(part.id)
+        ? null
+        : `${part.label}: say proving unit, or give the volts.`;
+    case 'tick':
+      return said === true ? null : `${part.label}: tick it once it is so.`;
+    case 'photo':
+    case 'text':
+      return typeof said === 'string' && said.trim() !== '' ? null : `${part.label}: nothing was given.`;
+  }
+}
+
+function outOfRange(part: ListedPart, value: StepValue, beside: Beside): OutOfRange[] {
+  const out = (says: string): OutOfRange[] => [{ part: part.id, says: `${part.label}: ${says}.` }];
+  if (part.kind === 'pair') {
+    const [first, second] = [Number(value[part.first.id]), Number(value[part.second.id])];
+    return first > 0 && second >= 0 && 100 * (first - second) < part.dropUnder * first
+      ? []
+      : out(`less than ${part.dropUnder} % may be lost`);
+  }
+  const number = value[part.id];
+  if (typeof number !== 'number') return [];
+  if (part.kind === 'tester-proof') {
+    return meets(number, part.least.si) && within(number, part.most.si)
+      ? []
+      : out(`a live point reads ${part.least.shown} to ${part.most.shown}`);
+  }
+  return part.kind === 'number' ? outOfNumber(part, number, beside).flatMap(out) : [];
+}
+
+function outOfNumber({ least, most, under, leastOf }: ListedNumber, number: number, beside: Beside): string[] {
+  const says: string[] = [];
+  if (least && !meets(number, least.si)) says.push(`at least ${least.shown}`);
+  if (most && !within(number, most.si)) says.push(`at most ${most.shown}`);
+  if (under && !(number < under.si)) says.push(`under ${under.shown}`);
+  if (leastOf) {
+    const recorded = beside.recorded(leastOf.step, leastOf.part);
+    if (recorded === undefined || !meets(number, recorded)) says.push('below what was agreed');
+  }
+  return says;
+}
+
+function advised(part: ListedPart, value: StepValue): string[] {
+  const number = value[part.id];
+  if (part.kind !== 'number' || !part.advised || typeof number !== 'number') return [];
+  const { least, most, says } = part.advised;
+  const inside = (!least || meets(number, least.si)) && (!most || within(number, most.si));
+  return inside ? [] : [says];
+}
