@@ -1,10 +1,12 @@
 import type { Command } from '#chat/command.ts';
+import ask from './ask.ts';
 import boxfill from './boxfill.ts';
 import callback from './callback.ts';
 import cost from './cost.ts';
 import crew from './crew.ts';
 import duct from './duct.ts';
 import fan from './fan.ts';
+import handoff from './handoff.ts';
 import help from './help.ts';
 import job from './job.ts';
 import makeup from './makeup.ts';
@@ -15,11 +17,13 @@ import power from './power.ts';
 import reach from './reach.ts';
 import runtime from './runtime.ts';
 import size from './size.ts';
+import swap from './swap.ts';
 import sweat from './sweat.ts';
 
 /** Every command, in the order a job happens. A new one is added here by hand. */
 export const commands: readonly Command[] = [
   plan,
+  ask,
   size,
   duct,
   reach,
@@ -31,6 +35,8 @@ export const commands: readonly Command[] = [
   power,
   cost,
   parts,
+  swap,
+  handoff,
   callback,
   fan,
   job,

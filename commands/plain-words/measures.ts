@@ -7,7 +7,7 @@ export const number = String.raw`(?<![\d./])(?:\d+\/\d+|\d+(?:\.\d+)?(?:[ -]\d+\
 /** A length with its unit, feet and inches together. */
 export const length = String.raw`(?:${number} ft(?: ${number} in)?|${number} (?:in|mm|cm|m))\b`;
 /** Not the beginning of a length, a temperature or a time: a bare number here stands for an airflow. */
-export const noUnit = String.raw`(?![\d./-])(?! ?(?:ft|in|mm|cm|m|sqft|m2|%|deg|degf|degc|min|sec|hr|gal|liter|watt|in3|cm3|ml|awg|pa|x|elbow|sone|hdd|cent|\$|year|by)\b)(?! ?%)`;
+const noUnit = String.raw`(?![\d./-])(?! ?(?:ft|in|mm|cm|m|sqft|m2|%|deg|degf|degc|min|sec|hr|gal|liter|watt|in3|cm3|ml|awg|pa|x|elbow|sone|hdd|cent|\$|year|by)\b)(?! ?%)`;
 export const airflow = String.raw`(?<![\d./$-])\d+(?:\.\d+)?(?: (?:cfm|l/s|m3/h)\b|${noUnit})`;
 
 const unit = (words: string): RegExp => new RegExp(String.raw`(?<=\d)[ -]*(?:${words})(?![a-z\d])\.?`, 'g');

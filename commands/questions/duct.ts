@@ -77,7 +77,7 @@ const plainest = (id: string, name: string): string => {
     : name;
 };
 
-export const ductRunText = ({ parts }: DuctRun, units: UnitSystem): string =>
+const ductRunText = ({ parts }: DuctRun, units: UnitSystem): string =>
   parts.map((part) => partText(part, units)).join('; ');
 
 const lengthsOf = (draft: string): readonly Choice[] => {

@@ -47,7 +47,17 @@ export interface Action {
   readonly options: readonly DeskOption[];
   /** What it changes concerns the whole crew, so only those who manage the server may do it. */
   readonly managersOnly?: true;
-  act(desk: Desk, options: Readonly<Record<string, string>>): Reply;
+  act(desk: Desk, options: Readonly<Record<string, string>>): Reply | Start;
+}
+
+/** A desk's word to begin an answering command on the sheet that lies open, with these answers, and to show these notes. */
+export interface Start {
+  /** The command's name. */
+  readonly start: string;
+  readonly given: Readonly<Record<string, string>>;
+  readonly notes: readonly string[];
+  /** What stands in for questions where nobody can be asked, and the notes that say so. */
+  readonly unasked?: { readonly given: Readonly<Record<string, string>>; readonly notes: readonly string[] };
 }
 
 export interface DeskOption {
@@ -60,6 +70,8 @@ export interface DeskOption {
   readonly longest?: number;
   /** It is a text file: the terminal takes a path and hands over what is in it. Not offered where no files can be given. */
   readonly file?: true;
+  /** Offered in a terminal alone, where one keyboard serves several people. */
+  readonly terminal?: true;
   /** Names that fit what was typed so far, best first. */
   suggest?(desk: Desk, typed: string): readonly Choice[];
 }

@@ -1,4 +1,5 @@
 import type { Finding, Table, Weight } from './finding.ts';
+import type { Paper } from './paper.ts';
 
 /** A chart as data: pictures draws it, the terminal sketches it, the alt text says it. */
 export interface Chart {
@@ -66,6 +67,36 @@ export interface ReplyFile {
   readonly text: string;
 }
 
+/** A page to print. */
+export interface ReplyPaper {
+  /** Ends in ".pdf". */
+  readonly name: string;
+  readonly paper: Paper;
+}
+
+/** A button that does something at a desk. Nothing a person typed stands in `given`, so it may travel on a button. */
+export interface PressOffer {
+  readonly label: string;
+  readonly command: string;
+  readonly action: string;
+  readonly given: Readonly<Record<string, string>>;
+}
+
+/** One thing to fill in: words, or one of the choices. */
+export interface FormField {
+  readonly id: string;
+  readonly label: string;
+  readonly accepts: string;
+  readonly optional: boolean;
+  readonly choices?: readonly { readonly id: string; readonly label: string }[];
+}
+
+/** What an action still has to be told, at most five things. It is done again with them, each under its id. */
+export interface FormOffer extends Omit<PressOffer, 'label'> {
+  readonly title: string;
+  readonly fields: readonly FormField[];
+}
+
 /** What a command answers: plain data. Each adapter decides how it looks in its medium. */
 export interface Reply {
   readonly headline: string;
@@ -78,6 +109,11 @@ export interface Reply {
   readonly assumedBecause?: readonly string[];
   readonly suggestions?: readonly Suggestion[];
   readonly files?: readonly ReplyFile[];
+  readonly papers?: readonly ReplyPaper[];
+  readonly presses?: readonly PressOffer[];
+  readonly asks?: FormOffer;
+  /** Nothing was done, and the headline says why: said to the one who tried, and what stood before stays. */
+  readonly refused?: true;
   /** What the conversation notes on the sheet, as measured, when it shows this reply. */
   readonly keeps?: readonly Kept[];
 }

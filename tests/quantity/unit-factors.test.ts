@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, it, test } from 'vitest';
 import { dimensions } from '#quantity/dimensions.ts';
 import { fromSi, toSi, warmUnits } from '#quantity/unit-factors.ts';
@@ -7,7 +7,7 @@ import { same } from './check.ts';
 
 describe('mathjs is fetched only when it is wanted', () => {
   it('is not loaded by the kinds, nor by printing and reading what is in SI already', () => {
-    const script = join(import.meta.dirname, 'loads-no-mathjs.ts');
+    const script = fileURLToPath(new URL('./loads-no-mathjs.ts', import.meta.url));
     const said = execFileSync(process.execPath, ['--import', 'tsx', script], { encoding: 'utf8' });
     expect(said.split('\n')).toEqual(['2.4 m', '5 Pa', '{"value":5}', 'not loaded']);
   });

@@ -1,9 +1,10 @@
 import type { ChatInputCommandInteraction } from 'discord.js';
 import type { ScopedStore } from '#store/store.ts';
-import type { DeskCommand } from '../command.ts';
+import type { DeskCommand, Start } from '../command.ts';
 import { begin } from '../conversation.ts';
 import { refusal } from '../desk.ts';
 import { type Answerable, type Decision, say } from './decision.ts';
+import { deskDecision } from './desk-pressing.ts';
 import { deskOf, type House, speakerOf } from './house.ts';
 import { decidedPress } from './pressing.ts';
 
@@ -55,5 +56,19 @@ function decidedDesk(
   const refused = refusal(action, desk);
   if (refused !== undefined) return say(refused);
   const reply = action.act(desk, givenOf(action.options, interaction.options));
-  return { does: 'show', screen: { revision: 0, command: command.name, notes: [], reply }, where: 'new' };
+  if ('start' in reply) return decidedStart(house, store, reply, interaction);
+  return deskDecision(command.name, reply, 'new');
+}
+
+/** Begins the command a desk names, with the answers it gives. */
+function decidedStart(
+  house: House,
+  store: ScopedStore,
+  { start, given, notes }: Start,
+  interaction: ChatInputCommandInteraction,
+): Decision {
+  const command = house.commands.find(({ name }) => name === start);
+  if (command?.kind !== 'answer') return say(`/${start} is no longer here. Type / to see what is.`);
+  const screen = begin(store, command, given, speakerOf(interaction));
+  return { does: 'show', screen: { ...screen, noted: [], notes: [...notes, ...screen.notes] }, where: 'new' };
 }

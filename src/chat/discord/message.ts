@@ -2,6 +2,7 @@ import { type ActionRowData, ComponentType, type MessageActionRowComponentData }
 import type { Weight } from '#findings/finding.ts';
 import { heaviest } from '#findings/reply.ts';
 import type { Asking, Given, Screen } from '../screen.ts';
+import { deskRows } from './desk-press.ts';
 import { clipped, harmless, visible } from './harmless.ts';
 import { givenBy, rowsOf } from './rows.ts';
 import { limits, replyText } from './text.ts';
@@ -51,7 +52,10 @@ const colours: Readonly<Record<Weight, number>> = {
 export function messageOf(screen: Screen, { job, picture, file, brought = [] }: Around = {}): Message {
   const more = file ? 'The file holds all of it.' : screen.talk === undefined ? 'All of it follows.' : undefined;
   const text = screen.reply ? replyText(screen.reply, more) : undefined;
-  const rows = screen.talk === undefined ? [] : rowsOf(screen, screen.talk, text?.whole ?? true);
+  const rows =
+    screen.talk === undefined
+      ? deskRows(screen.reply?.presses ?? [])
+      : rowsOf(screen, screen.talk, text?.whole ?? true);
   return {
     content: contentOf(screen, job),
     embeds: screen.reply && text ? embedsOf(text, { weight: heaviest(screen.reply.findings), job, picture }) : [],

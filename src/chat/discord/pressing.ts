@@ -3,6 +3,8 @@ import type { ScopedStore } from '#store/store.ts';
 import { begin, type Heard, hear, recalledTalk, screenOf, type Talk } from '../conversation.ts';
 import type { Asking, Screen } from '../screen.ts';
 import { type Component, type Decision, say } from './decision.ts';
+import { deskPressed } from './desk-press.ts';
+import { decidedDeskPress } from './desk-pressing.ts';
 import { filledIn, formOf } from './form.ts';
 import { answering, type House, speakerOf, whoOf } from './house.ts';
 import { type Press, pressed } from './press.ts';
@@ -19,6 +21,8 @@ const comesFrom = (act: Press['act'], interaction: Pressed): boolean => {
 
 /** Settles what a press, a pick or a filled-in form leads to. */
 export function decidedPress(house: House, store: ScopedStore, interaction: Pressed): Decision {
+  const atDesk = deskPressed(interaction.customId);
+  if (atDesk) return decidedDeskPress(house, store, interaction, atDesk);
   const press = pressed(interaction.customId);
   if (!press || !comesFrom(press.act, interaction)) return say(outOfDate);
   const talk = recalledTalk(store, answering(house), press.talk);

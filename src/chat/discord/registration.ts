@@ -45,8 +45,16 @@ function deskOption({ id, brief, required, choices, suggest, longest = 200 }: De
   return { ...option, max_length: longest, ...(suggest ? { autocomplete: true } : {}) };
 }
 
-/** A file is not given as an option here; the action takes its text another way. */
-const optionsThere = (options: readonly DeskOption[]): Option[] => options.filter(({ file }) => !file).map(deskOption);
+/** A file is not given as an option here, and nobody says who they are; the action takes those another way. */
+const optionsThere = (options: readonly DeskOption[]): Option[] =>
+  options
+    .filter(({ file, terminal }) => !(file || terminal))
+    .toSorted(byNeed)
+    .map(deskOption);
+
+/** The platform wants what must be given first. */
+const byNeed = (one: DeskOption, other: DeskOption): number =>
+  Number(other.required ?? false) - Number(one.required ?? false);
 
 const subcommand = ({ name, summary, options }: Action): Option => ({
   type: ApplicationCommandOptionType.Subcommand,

@@ -60,13 +60,16 @@ async function show(telling: Telling, { screen, where }: Extract<Decision, { doe
           : drawn?.outcome === 'late'
             ? ['The chart follows.']
             : [];
-  const fileless = screen.reply?.files && !mayAttach(interaction) ? [`The file is left out. ${pleaseAllow}`] : [];
+  const fileless =
+    (screen.reply?.files ?? screen.reply?.papers) && !mayAttach(interaction)
+      ? [`The file is left out. ${pleaseAllow}`]
+      : [];
   const lacking = [...chartless, ...fileless];
   const job = screen.talk === undefined ? undefined : jobOf(store, screen.talk);
   const cutShort = screen.talk === undefined && screen.reply !== undefined && !replyText(screen.reply).whole;
   const whole = cutShort && screen.reply ? wholeText(screen.command, screen.reply) : undefined;
   const file = whole && mayAttach(interaction) ? whole.file : undefined;
-  const brought = mayAttach(interaction) ? filesOf(screen) : [];
+  const brought = mayAttach(interaction) ? await filesOf(screen) : [];
   const around = {
     job,
     file,
@@ -104,12 +107,23 @@ async function putLatePicture(
   }
 }
 
-const filesOf = ({ reply }: Screen): readonly Enclosed[] =>
-  (reply?.files ?? []).map(({ name, text }) => ({
+async function filesOf({ reply }: Screen): Promise<readonly Enclosed[]> {
+  const lists = (reply?.files ?? []).map(({ name, text }) => ({
     name,
     bytes: Buffer.from(text),
     alt: `${name}, a list for a spreadsheet`,
   }));
+  // What prints pages is loaded with the first page.
+  if (!reply?.papers) return lists;
+  // Setting pages takes a while to load, so it is loaded when the first one is asked for.
+  const { paperPdf } = await import('#pictures/paper-pdf.ts');
+  const papers = reply.papers.map(async ({ name, paper }) => ({
+    name,
+    bytes: await paperPdf(paper),
+    alt: `${paper.title}, a page to print`,
+  }));
+  return [...lists, ...(await Promise.all(papers))];
+}
 
 const asPicture = ({ command, reply }: Screen, bytes: Uint8Array): Enclosed => ({
   name: `${command}.png`,

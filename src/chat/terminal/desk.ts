@@ -1,19 +1,19 @@
 import type { Reply } from '#findings/reply.ts';
-import type { Action, Desk, DeskCommand } from '../command.ts';
+import type { Action, Desk, DeskCommand, Start } from '../command.ts';
 import { refusal } from '../desk.ts';
 import { clipped, nearest, optionsFrom } from '../options.ts';
 import { textOfFile } from './given-file.ts';
 
 /** What a desk command came to: an answer, or sentences about what is missing or not understood. */
-export type DeskAnswer = { readonly reply: Reply } | { readonly problems: readonly string[] };
+export type DeskAnswer = { readonly reply: Reply | Start } | { readonly problems: readonly string[] };
 
 /** Runs a desk command from typed words: its action, then name=value pairs, or plain words for its first option. */
 export function deskAnswer(command: DeskCommand, words: readonly string[], desk: Desk): DeskAnswer {
-  const [said, ...after] = words;
+  const [said, ...after] = spokenFor(words);
   const named = command.actions.find(({ name }) => name !== '' && name === said?.toLowerCase());
   const action = named ?? command.actions.find(({ name }) => name === '');
   if (!action) return { problems: [whichAction(command, said)] };
-  const rest = named ? after : words;
+  const rest = named ? after : spokenFor(words);
   const pairs = rest.findIndex((word) => /^[a-z][\w-]*=/i.test(word));
   const free = (pairs < 0 ? rest : rest.slice(0, pairs)).join(' ');
   const { values, problems } = optionsFrom(
@@ -56,6 +56,13 @@ function withFiles(
   const texts = read.flatMap(({ id, reading }) => ('value' in reading ? [[id, reading.value] as const] : []));
   return { options: { ...given, ...Object.fromEntries(texts) } };
 }
+
+/** `--as Ana` says who acts, as `as=Ana` does. */
+const spokenFor = (words: readonly string[]): readonly string[] => {
+  const at = words.indexOf('--as');
+  const name = words[at + 1];
+  return at < 0 || name === undefined ? words : [...words.slice(0, at), ...words.slice(at + 2), `as=${name}`];
+};
 
 function whichAction({ name, actions }: DeskCommand, said: string | undefined): string {
   const names = actions.map((action) => action.name);

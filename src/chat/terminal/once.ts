@@ -1,7 +1,8 @@
 import type { Writable } from 'node:stream';
+import type { PressOffer, Reply } from '#findings/reply.ts';
 import { openStore, type ScopedStore, type Store } from '#store/store.ts';
 import { recallFrom, unitsOf } from '../answers.ts';
-import type { AnswerCommand, Command, Desk, DeskCommand } from '../command.ts';
+import type { AnswerCommand, Command, Desk, DeskCommand, Start } from '../command.ts';
 import { deskFor } from '../desk.ts';
 import { asJson, exitCode, type OneShot, oneShot } from '../one-shot.ts';
 import { clipped, nearest } from '../options.ts';
@@ -68,7 +69,18 @@ function onSheet(command: AnswerCommand<unknown>, rest: readonly string[], job: 
 function fromDesk(command: DeskCommand, words: readonly string[], desk: Desk): OneShot {
   const answer = deskAnswer(command, words, desk);
   if ('problems' in answer) return refused(command.name, answer.problems);
-  return { command: command.name, status: 'answered', reply: answer.reply, missing: [], problems: [] };
+  if ('start' in answer.reply) return fromStart(answer.reply, desk.commands);
+  if (answer.reply.refused) return refused(command.name, [answer.reply.headline]);
+  // What the plain words may mean is asked back, so nothing is answered yet.
+  const status = command.name === 'ask' ? 'needs-answers' : 'answered';
+  return { command: command.name, status, reply: answer.reply, missing: [], problems: [] };
+}
+
+function fromStart({ start, given, notes, unasked }: Start, commands: readonly Command[]): OneShot {
+  const command = commands.find((each) => each.name === start);
+  if (command?.kind !== 'answer') return refused(clipped(start), [unknown(start, commands)]);
+  const words = Object.entries({ ...unasked?.given, ...given }).map(([id, answer]) => `${id}=${answer}`);
+  return { ...oneShot(command, words, { units: 'inch-pound' }), notes: [...notes, ...(unasked?.notes ?? [])] };
 }
 
 const refused = (command: string, sentences: readonly string[]): OneShot => ({
@@ -105,15 +117,33 @@ function recordsOf(file: string): Records {
 const deskOf = ({ commands, who }: Given, records: Records): Desk =>
   deskFor({ store: () => records.scoped(), speaker: { channel: 'terminal', who }, commands, mayManage: true });
 
-async function asText({ command, reply, missing, problems }: OneShot, paper: Paper): Promise<string> {
+async function asText({ command, reply, missing, problems, notes = [] }: OneShot, paper: Paper): Promise<string> {
+  const read = notes.map((note) => paragraph(note, paper));
   if (reply) {
     const path = await chartFile('charts', command, reply);
-    const where = [...(path === undefined ? [] : [`Chart: ${path}`]), ...keptFiles('lists', reply)];
-    return [replyText(reply, paper), ...(where.length > 0 ? ['', ...where] : [])].join('\n');
+    const where = [...(path === undefined ? [] : [`Chart: ${path}`]), ...(await keptFiles('lists', reply))];
+    const below = [...where, ...toType(reply)];
+    return [...read, replyText(reply, paper), ...(below.length > 0 ? ['', ...below] : [])].join('\n');
   }
   const lacking = missing.filter(({ id }) => !problems.some((problem) => problem.id === id));
   return [
+    ...read,
     ...problems.map(({ says }) => paragraph(says, paper)),
     ...lacking.map(({ id, prompt, accepts }) => paragraph(`${id} is needed. ${prompt} It takes ${accepts}.`, paper)),
   ].join('\n');
+}
+
+/** What to type to go on, where buttons or a form would stand elsewhere. */
+function toType({ asks, presses = [] }: Reply): readonly string[] {
+  const line = ({ command, action, given }: Omit<PressOffer, 'label'>): string =>
+    [
+      command,
+      action,
+      ...Object.entries(given).map(([key, value]) => `${key}=${/\s/.test(value) ? `"${value}"` : value}`),
+    ].join(' ');
+  if (!asks) return presses.map((offer) => `${offer.label}: ${line(offer)}`);
+  const values = asks.fields.map(
+    ({ id, choices = [] }) => `${id.replace(/^part-/, '')}=${choices.map((each) => each.id).join('|') || '…'}`,
+  );
+  return [`Type: ${line(asks)} value="${values.join(' ')}"`];
 }

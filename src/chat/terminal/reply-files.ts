@@ -7,17 +7,25 @@ import type { Reply } from '#findings/reply.ts';
  *
  * @returns a line for each that says where it is, or why it is not there.
  */
-export const keptFiles = (folder: string, { files = [] }: Reply): readonly string[] =>
-  files.map(({ name, text }) => {
-    // Names are ours, but a name is never a path.
-    const path = join(folder, name.replace(/[^\w.-]/g, '_'));
-    try {
-      mkdirSync(folder, { recursive: true });
-      writeFileSync(`${path}.part`, text);
-      renameSync(`${path}.part`, path);
-      return `File: ${path}`;
-    } catch (error) {
-      const code = error instanceof Error && 'code' in error ? error.code : error;
-      return `File: not kept, since ${folder} cannot be written (${code}).`;
-    }
-  });
+export async function keptFiles(folder: string, { files = [], papers = [] }: Reply): Promise<readonly string[]> {
+  const lists = files.map(({ name, text }) => keptFile(folder, name, text));
+  if (papers.length === 0) return lists;
+  // Setting pages takes a while to load, so it is loaded when the first one is asked for.
+  const { paperPdf } = await import('#pictures/paper-pdf.ts');
+  const pages = papers.map(async ({ name, paper }) => keptFile(folder, name, await paperPdf(paper)));
+  return [...lists, ...(await Promise.all(pages))];
+}
+
+function keptFile(folder: string, name: string, content: string | Uint8Array): string {
+  // Names are ours, but a name is never a path.
+  const path = join(folder, name.replace(/[^\w.-]/g, '_'));
+  try {
+    mkdirSync(folder, { recursive: true });
+    writeFileSync(`${path}.part`, content);
+    renameSync(`${path}.part`, path);
+    return `File: ${path}`;
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? error.code : error;
+    return `File: not kept, since ${folder} cannot be written (${code}).`;
+  }
+}

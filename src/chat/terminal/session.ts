@@ -1,7 +1,7 @@
-import type { Reply } from '#findings/reply.ts';
+import type { PressOffer, Reply } from '#findings/reply.ts';
 import { SheetTrouble } from '#store/sheet-trouble.ts';
 import type { ScopedStore } from '#store/store.ts';
-import type { Command } from '../command.ts';
+import type { Command, Start } from '../command.ts';
 import { begin, type Heard, hear, recalledTalk, screenOf, type Talk } from '../conversation.ts';
 import { deskFor } from '../desk.ts';
 import { clipped, nearest, optionsFrom, wordsOf } from '../options.ts';
@@ -9,6 +9,7 @@ import type { Asking, Screen } from '../screen.ts';
 import { completionsOf } from './completions.ts';
 import { deskAnswer } from './desk.ts';
 import { type Paper, paragraph } from './paper.ts';
+import { afterField, type Filling, fieldLeft, fieldText, pressLines } from './presses.ts';
 import { replyText, screenText } from './render.ts';
 import { workingText } from './working-text.ts';
 
@@ -22,7 +23,7 @@ export interface Outside {
   /** Draws the chart of a reply to a file and says where it is. */
   drawn(command: string, reply: Reply): Promise<string | undefined>;
   /** Keeps the files of a reply, and says of each where it is. Left out where none are kept. */
-  kept?(reply: Reply): readonly string[];
+  kept?(reply: Reply): Promise<readonly string[]>;
 }
 
 /** A conversation in a terminal: one typed line in, the text to print out. It keeps no state that a restart would lose. */
@@ -49,6 +50,10 @@ export function terminalSession(outside: Outside): Session {
   /** A question left for another command, to come back to. */
   let aside: string | undefined;
   let last: Reply | undefined;
+  /** What can be pressed under the last answer, by its number. */
+  let offered: readonly PressOffer[] = [];
+  /** A form being filled in line by line. It is asked again after a restart, as one closed on a phone is. */
+  let filling: Filling | undefined;
 
   const asking = (talk = open): Asking | undefined => (talk ? screenOf(store, talk).asking : undefined);
 
@@ -63,7 +68,7 @@ export function terminalSession(outside: Outside): Session {
   /** Where the picture and the files of a reply are. */
   const places = async (command: string, reply: Reply): Promise<readonly string[]> => {
     const path = await outside.drawn(command, reply);
-    return [...(path === undefined ? [] : [`Chart: ${path}`]), ...(outside.kept?.(reply) ?? [])];
+    return [...(path === undefined ? [] : [`Chart: ${path}`]), ...((await outside.kept?.(reply)) ?? [])];
   };
 
   const shown = async (screen: Screen): Promise<string> => {
@@ -85,18 +90,69 @@ export function terminalSession(outside: Outside): Session {
     ].join('\n');
   };
 
-  const started = async (words: readonly string[]): Promise<string> => {
+  const begun = async ({ start, given, notes }: Start): Promise<string> => {
+    const command = answering.find(({ name }) => name === start);
+    if (!command) return plain(unknownCommand(start, commands));
+    const screen = begin(store, command, given, speaker);
+    return shown({ ...screen, noted: [], notes: [...notes, ...screen.notes] });
+  };
+
+  const atDesk = async (command: string, reply: Reply | Start): Promise<string> => {
+    if ('start' in reply) return begun(reply);
+    if (reply.findings.length > 0) last = reply;
+    filling = reply.asks && { offer: reply.asks, said: {} };
+    offered = reply.refused || reply.asks ? [] : (reply.presses ?? []);
+    const where = await places(command, reply);
+    const below = [
+      ...where,
+      ...pressLines(offered, outside.paper),
+      ...(filling ? [fieldText(filling, outside.paper)] : []),
+    ];
+    return [replyText(reply, outside.paper), ...(below.length > 0 ? ['', ...below] : [])].join('\n');
+  };
+
+  const pressed = async ({ command: name, action: called, given }: Omit<PressOffer, 'label'>): Promise<string> => {
+    const command = commands.find((each) => each.name === name);
+    const action = command?.kind === 'desk' ? command.actions.find((each) => each.name === called) : undefined;
+    return action ? atDesk(name, action.act(desk, given)) : plain(`There is no ${name} ${called} here.`);
+  };
+
+  const filled = async (form: Filling, text: string): Promise<string> => {
+    const next = afterField(form, text);
+    filling = next;
+    if (fieldLeft(next)) return fieldText(next, outside.paper);
+    filling = undefined;
+    return pressed({ ...next.offer, given: { ...next.offer.given, ...next.said } });
+  };
+
+  /** A line that names no command is read as a question in plain words, where it is more than a slip in a command's name. */
+  const inPlainWords = async (name: string, line: string): Promise<string> => {
+    const ask = commands.find((each) => each.name === 'ask');
+    const action = ask?.kind === 'desk' ? ask.actions.find((each) => each.name === '') : undefined;
+    const isSlip = !/\s/.test(line) || /\s[a-z][\w-]*=/i.test(line);
+    const reply = isSlip ? undefined : action?.act(desk, { text: line });
+    if (reply === undefined || ('refused' in reply && reply.refused)) return plain(unknownCommand(name, commands));
+    if (open && asking()) aside = open.id;
+    const said = await atDesk('ask', reply);
+    const meant = nearest(
+      name.toLowerCase(),
+      commands.map((command) => command.name),
+    );
+    return meant === undefined || name.length < 4
+      ? said
+      : `${said}\n${plain(`If you meant the command ${meant}, type ${meant}.`)}`;
+  };
+
+  const started = async (words: readonly string[], line: string): Promise<string> => {
     const [name = '', ...rest] = words;
     const command = commands.find((each) => each.name === name.toLowerCase());
-    if (!command) return plain(unknownCommand(name, commands));
+    if (!command) return inPlainWords(name, line);
     if (open && asking()) aside = open.id;
     if (command.kind === 'desk') {
       open = undefined;
       const answer = deskAnswer(command, rest, desk);
       if ('problems' in answer) return answer.problems.map(plain).join('\n');
-      if (answer.reply.findings.length > 0) last = answer.reply;
-      const where = await places(command.name, answer.reply);
-      return [replyText(answer.reply, outside.paper), ...(where.length > 0 ? ['', ...where] : [])].join('\n');
+      return atDesk(command.name, answer.reply);
     }
     const { values, problems } = optionsFrom(
       rest,
@@ -156,6 +212,13 @@ export function terminalSession(outside: Outside): Session {
         const now = asking();
         const turn = /^\/(?:stop|cancel|back|why)$/i.test(text) ? text.slice(1) : text;
         if (open && now && !turn.startsWith('/')) return await answered(open, now, turn);
+        if (filling && /^(?:stop|cancel)$/i.test(text)) {
+          filling = undefined;
+          return plain('Stopped. Nothing of it is recorded.');
+        }
+        if (filling && text !== '' && !text.startsWith('/')) return await filled(filling, text);
+        const press = /^\d{1,2}$/.test(text) ? offered[Number(text) - 1] : undefined;
+        if (press) return await pressed(press);
         if (text.length > longestLine) return plain('That line is too long to be a command. Type help to see them.');
         const [word = '', ...rest] = wordsOf(text.replace(/^\//, ''));
         if (text === '') return '';
@@ -165,7 +228,7 @@ export function terminalSession(outside: Outside): Session {
         }
         if (/^change$/i.test(word)) return await changed(rest.join(' '));
         if (/^(?:back|undo)$/i.test(text) && open) return await shown(hear(store, open, { turn: 'back' }, who));
-        return await started([word, ...rest]);
+        return await started([word, ...rest], text.replace(/^\//, ''));
       } catch (error) {
         if (error instanceof SheetTrouble) return plain(error.message);
         throw error;

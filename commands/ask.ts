@@ -1,0 +1,183 @@
+import type { Action, AnswerCommand, Command, DeskCommand, Start } from '#chat/command.ts';
+import type { Reply } from '#findings/reply.ts';
+import type { AnyQuestion } from '#interview/question.ts';
+import { ductDiameter } from '#quantity/kinds.ts';
+import { plainReading, type Reading } from './plain-words/reading.ts';
+import { readDuctRun } from './questions/duct-run-reading.ts';
+
+/** Readings closer than this are both offered; one that scores less than the least is no reading at all. */
+const apart = 1;
+const least = 2;
+/** One this near to the best is named beside it. */
+const near = 2.5;
+
+/** Answers stand with their units, so they read the same whatever the crew works in. */
+const units = 'inch-pound';
+
+interface Understood {
+  readonly command: AnswerCommand<unknown>;
+  readonly given: Readonly<Record<string, string>>;
+  /** What was understood, item by item. */
+  readonly items: readonly string[];
+  /** Numbers and answers that found no place. */
+  readonly left: readonly string[];
+}
+
+const names: Readonly<Record<string, string>> = { 'fan-curve': 'fan', 'duct-run': 'duct' };
+const itemOf = ({ id, widget, read, show }: AnyQuestion, answer: string): string => {
+  const reading = read(answer, units);
+  const told =
+    widget.kind === 'text' || 'rejected' in reading ? answer.replaceAll('; ', ', ') : show(reading.value, units);
+  return `${names[id] ?? id.replaceAll('-', ' ')} ${told}`;
+};
+
+const numbersIn = (text: string): readonly string[] => text.match(/\d+(?:\.\d+)?(?:\/\d+)?/g) ?? [];
+
+/** A reading against the questions of its command: what they accept is given, what they do not is named. */
+function understood({ facts, loose }: Reading, command: AnswerCommand<unknown>): Understood {
+  const read = Object.entries(facts).map(([id, answer]) => {
+    const question = command.takes.find((each) => each.id === id);
+    return { id, answer, question, taken: question !== undefined && !('rejected' in question.read(answer, units)) };
+  });
+  const fits = read.filter(({ taken }) => taken);
+  const placed = fits.map(({ answer }) => answer).join(' ');
+  return {
+    command,
+    given: Object.fromEntries(fits.map(({ id, answer }) => [id, answer])),
+    items: fits.flatMap(({ question, answer }) => (question ? [itemOf(question, answer)] : [])),
+    left: [
+      ...loose,
+      ...read
+        .filter(({ taken, answer }) => !taken && !placed.includes(answer))
+        .flatMap(({ answer }) => numbersIn(answer)),
+    ],
+  };
+}
+
+const listed = (items: readonly string[]): string =>
+  items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
+
+const whatItSays = ({ command, items }: Understood): string =>
+  items.length === 0 ? command.name : `${command.name}: ${items.join('; ')}`;
+
+function start(reading: Understood, other: string | undefined): Start {
+  const { command, given, items, left } = reading;
+  return {
+    start: command.name,
+    given,
+    notes: [
+      `Read as ${whatItSays(reading)}.${items.length === 0 ? ' No facts were found in it.' : ''}`,
+      ...(left.length > 0
+        ? [`I could not place ${listed(left)}. Nothing was made of ${left.length > 1 ? 'them' : 'it'}.`]
+        : []),
+      ...(other === undefined ? [] : [`If you meant ${other}, ask again with as=${other}.`]),
+    ],
+    ...collarTaken(command, given),
+  };
+}
+
+/** The collar is asked for; where nobody can be asked, it is taken to be of the size of the duct at the fan, and said so. */
+function collarTaken(command: AnswerCommand<unknown>, given: Readonly<Record<string, string>>): Pick<Start, 'unasked'> {
+  const wanted = command.takes.some(({ id }) => id === 'collar') && given['collar'] === undefined;
+  const run = wanted ? readDuctRun(given['duct-run'] ?? '', units) : undefined;
+  const sizes =
+    run && 'value' in run
+      ? run.value.parts.map((part) => (part.part === 'transition' ? part.from : part.diameter))
+      : [];
+  const size = sizes.find((each) => each !== null);
+  if (size === undefined || size === null) return {};
+  const collar = ductDiameter.show(size, units);
+  return {
+    unasked: {
+      given: { collar },
+      notes: [`Nobody said the fan’s collar: taken as ${collar}, as the duct at the fan. Say it if it is another.`],
+    },
+  };
+}
+
+/** The two nearest readings, to choose from. */
+const choice = (text: string, readings: readonly Understood[]): Reply => ({
+  headline: `This can be read as ${readings.map(({ command }) => command.name).join(' or as ')}. Say which: ask again with ${readings.map(({ command }) => `as=${command.name}`).join(' or ')}.`,
+  findings: [],
+  tables: [
+    {
+      title: 'The nearest readings',
+      columns: ['as', 'what it answers', 'what was understood', 'not placed'],
+      rows: readings.map(({ command, items, left }) => [
+        command.name,
+        command.summary,
+        items.join('; ') || 'no facts',
+        left.join(', ') || 'nothing',
+      ]),
+    },
+  ],
+  presses: readings.map(({ command }) => ({
+    label: `Read as ${command.name}`,
+    command: 'ask',
+    action: '',
+    given: { text, as: command.name },
+  })),
+});
+
+const nothingRead = (commands: readonly Command[]): Reply => ({
+  headline: `That could not be read as a question about a bath fan. Say the room, the fan or the duct, such as: 110 fan 4 in flex 20 ft 3 elbows roof cap. Or name a command: ${commands
+    .filter(({ kind }) => kind === 'answer')
+    .map(({ name }) => name)
+    .join(', ')}.`,
+  findings: [],
+  refused: true,
+});
+
+function answered(commands: readonly Command[], text: string, as: string | undefined): Reply | Start {
+  const answering = commands.filter((command): command is AnswerCommand<unknown> => command.kind === 'answer');
+  const { readings } = plainReading(text, units);
+  const readable = readings.flatMap((reading) => {
+    const command = answering.find(({ name }) => name === reading.command);
+    return command ? [{ reading, command }] : [];
+  });
+  const told = (as ?? '').trim().toLowerCase().replace(/^\//, '');
+  const wanted = readable.filter(({ command }) => command.name === told);
+  const [best, second] = wanted.length > 0 ? wanted : readable.filter(({ reading }) => reading.score >= least);
+  if (!best) {
+    const named = answering.find(({ name }) => name === told);
+    return named
+      ? { start: named.name, given: {}, notes: [`Read as ${named.name}. No facts were found in it.`] }
+      : nothingRead(commands);
+  }
+  const first = understood(best.reading, best.command);
+  const gap = second === undefined ? Number.POSITIVE_INFINITY : best.reading.score - second.reading.score;
+  if (second !== undefined && gap < apart) return choice(text, [first, understood(second.reading, second.command)]);
+  return start(first, gap < near ? second?.command.name : undefined);
+}
+
+const inPlainWords: Action = {
+  name: '',
+  summary: 'Ask in plain words: it is read into a command, which then asks only what is missing.',
+  options: [
+    {
+      id: 'text',
+      brief: 'the question in your own words, such as: 110 fan 4in flex 20 ft 3 elbows roof jack what do I get',
+      required: true,
+      longest: 500,
+    },
+    {
+      id: 'as',
+      brief: 'the command to read it as, where more than one would fit',
+      suggest: ({ commands }, typed) =>
+        commands
+          .filter(({ kind, name }) => kind === 'answer' && name.startsWith(typed.trim().toLowerCase()))
+          .map(({ name }) => ({ id: name, label: name })),
+    },
+  ],
+  act: ({ commands }, { text = '', as }) => answered(commands, text, as),
+};
+
+const ask: DeskCommand = {
+  kind: 'desk',
+  name: 'ask',
+  summary: inPlainWords.summary,
+  example: '110 fan 4in flex 20 ft 3 elbows roof jack what do I get',
+  actions: [inPlainWords],
+};
+
+export default ask;

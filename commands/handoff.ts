@@ -1,0 +1,48 @@
+import type { Action, DeskCommand } from '#chat/command.ts';
+import { handOffOf } from './workings/handoff-facts.ts';
+import { occupantPaper } from './workings/handoff-occupant.ts';
+import { recordPaper } from './workings/handoff-record.ts';
+import { remark, saying } from './workings/plain-replies.ts';
+import { refusedReply } from './workings/swap-entering.ts';
+
+const make: Action = {
+  name: '',
+  summary: 'Make the page for the occupant and the job record, as PDF.',
+  options: [{ id: 'job', brief: 'the job, by name or number; the one open here when left out' }],
+  act(desk, { job }) {
+    const sheet = job === undefined ? desk.store.currentSheet(desk.speaker) : desk.store.findSheet(job);
+    if (!sheet) return refusedReply('There is no such job here. /job list shows them.');
+    const off = handOffOf(desk, sheet.number);
+    const open = off.walks.filter(({ state }) => state.closed === null);
+    const unfinished = off.walks.length === 0 || open.length > 0;
+    return saying(`Two papers for ${sheet.name ?? `job ${sheet.number}`}: one for the occupant, one for the file.`, {
+      findings: [
+        ...(off.walks.length === 0
+          ? [remark('no-list', 'caution', 'No list was walked on this job, so the record says nothing of the work.')]
+          : []),
+        ...open.map(({ checklist, state: { progress } }) =>
+          remark(
+            'not-closed',
+            'caution',
+            `${checklist.name} is not closed: ${progress.done} of ${progress.of}. Both papers say so.`,
+          ),
+        ),
+        ...(unfinished ? [] : [remark('read-first', 'advice', 'Read both pages before they leave your hands.')]),
+      ],
+      papers: [
+        { name: `occupant-job-${sheet.number}.pdf`, paper: occupantPaper(desk, off) },
+        { name: `record-job-${sheet.number}.pdf`, paper: recordPaper(desk, off) },
+      ],
+    });
+  },
+};
+
+const handoff: DeskCommand = {
+  kind: 'desk',
+  name: 'handoff',
+  summary: 'The papers of a job: one page for the occupant, and the record for the file.',
+  example: 'job=1',
+  actions: [make],
+};
+
+export default handoff;

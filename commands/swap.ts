@@ -1,0 +1,307 @@
+import type { Action, DeskCommand, DeskOption } from '#chat/command.ts';
+import { checklistWords, walkFacts } from '#knowledge/checklist-facts.ts';
+import { checklists } from '#knowledge/checklists.ts';
+import { kitFor } from '#walkthrough/walk-list.ts';
+import { answered, type Given, kept, scene, stepOf } from './workings/swap-answering.ts';
+import { carryReply } from './workings/swap-carry.ts';
+import { refusedReply } from './workings/swap-entering.ts';
+import { nextPage, stepPage } from './workings/swap-page.ts';
+import { begin, unknownFindings } from './workings/swap-start.ts';
+import { statusReply } from './workings/swap-status.ts';
+import { isChecklist, tokenOf, walkerOf, walkMeant } from './workings/swap-walk.ts';
+
+const as: DeskOption = { id: 'as', brief: 'who you are, at a keyboard several people share', terminal: true };
+const job: DeskOption = { id: 'job', brief: 'the job, by number; the one open here when left out' };
+const step: DeskOption = {
+  id: 'step',
+  brief: 'the step, such as E04; the next one of yours when left out',
+  suggest(desk, typed) {
+    const meant = walkMeant(desk, undefined);
+    if ('rejected' in meant) return [];
+    const said = typed.trim().toLowerCase();
+    return [...meant.value.walk.state.steps.values()]
+      .filter(({ status, listed }) => status !== 'served' && listed.title.toLowerCase().includes(said))
+      .slice(0, 25)
+      .map(({ listed }) => ({ id: listed.id, label: listed.title }));
+  },
+};
+const value: DeskOption = {
+  id: 'value',
+  brief: 'what to record, such as: 6 in, or controls=on hot-neutral=0',
+  longest: 600,
+};
+
+/** An action that keeps one event about the list as a whole. */
+const whole = (
+  name: string,
+  summary: string,
+  {
+    what,
+    done,
+    options = [],
+    toKeep = () => null,
+  }: {
+    readonly what: string;
+    readonly done: string;
+    readonly options?: readonly DeskOption[];
+    readonly toKeep?: (given: Given) => unknown;
+  },
+): Action => ({
+  name,
+  summary,
+  options: [...options, job, as],
+  act(desk, given) {
+    const at = scene(desk, given);
+    if ('rejected' in at) return refusedReply(at.rejected);
+    return kept(desk, at, { what, step: null, value: toKeep(given) }, done);
+  },
+});
+
+/** An action that keeps one event about a step. */
+const aboutStep = (
+  name: string,
+  summary: string,
+  {
+    what,
+    done,
+    options,
+    toKeep,
+    needsStep,
+  }: {
+    readonly what: string;
+    readonly done: string;
+    readonly options: readonly DeskOption[];
+    readonly toKeep: (given: Given) => unknown;
+    readonly needsStep: boolean;
+  },
+): Action => ({
+  name,
+  summary,
+  options: [...options, needsStep ? { ...step, brief: 'the step, such as E04', required: true } : step, job, as],
+  act(desk, given) {
+    const at = scene(desk, given);
+    if ('rejected' in at) return refusedReply(at.rejected);
+    const said = given['step'];
+    const listed = said === undefined && !needsStep ? null : stepOf(at, said);
+    if (listed && 'rejected' in listed) return refusedReply(listed.rejected);
+    return kept(desk, at, { what, step: listed, value: toKeep(given) }, done);
+  },
+});
+
+const choicesOf = (words: Readonly<Record<string, string>>) =>
+  Object.entries(words).map(([id, label]) => ({ id, label }));
+
+const start: Action = {
+  name: 'start',
+  summary: 'Make the list for this job from what its sheet knows: steps, tools and protective gear.',
+  options: [
+    {
+      id: 'list',
+      brief: 'which list; the whole swap when left out',
+      choices: Object.values(checklists).map(({ id, name }) => ({ id, label: name })),
+    },
+    as,
+  ],
+  act(desk, given) {
+    const id = given['list'] ?? 'swap';
+    if (!isChecklist(id))
+      return refusedReply(`There is no such list. Name one of ${Object.keys(checklists).join(', ')}.`);
+    const walker = walkerOf(desk, given['as']);
+    if ('rejected' in walker) return refusedReply(walker.rejected);
+    const { walk, findings } = begin(desk, walker.value, id);
+    const { checklist } = walk;
+    const { tools, gear } = kitFor(walk.state.list);
+    const page = nextPage(walk, walker.value, { units: desk.telling.units });
+    return {
+      headline: `${checklist.name}, job ${walk.sheet}: ${walk.state.progress.of} steps, ${walk.state.holds.length} of them holds that a qualified person signs.`,
+      findings: [...findings, ...unknownFindings(walk)],
+      tables: [
+        {
+          title: 'Take along',
+          columns: ['', ''],
+          rows: [
+            ['Tools', tools.map((tool) => checklistWords.tools[tool]).join('; ')],
+            ['Protective gear', gear.map((each) => checklistWords.gear[each]).join('; ')],
+          ].filter(([, says]) => says !== ''),
+        },
+      ],
+      presses: [
+        {
+          label: 'First step',
+          command: 'swap',
+          action: 'next',
+          given: { job: tokenOf(walk), ...(walker.value.as ? { as: walker.value.as } : {}) },
+        },
+        ...(page.presses ?? []).slice(-1),
+      ],
+      suggestions: [{ label: 'Work out the parts.', command: 'parts' }],
+    };
+  },
+};
+
+const next: Action = {
+  name: 'next',
+  summary: 'Show the next step you can do: what to do, what to look for, why, and what to record.',
+  options: [step, job, as],
+  act(desk, given) {
+    const at = scene(desk, given);
+    if ('rejected' in at) return refusedReply(at.rejected);
+    const { units } = desk.telling;
+    if (given['step'] === undefined) return nextPage(at.walk, at.walker, { units });
+    const listed = stepOf(at, given['step']);
+    return 'rejected' in listed ? refusedReply(listed.rejected) : stepPage(at.walk, at.walker, listed, { units });
+  },
+};
+
+const done: Action = {
+  name: 'done',
+  summary: 'Record a step as done, with what it asks for.',
+  options: [value, step, { id: 'at', brief: 'when it was done, if that was earlier: 2027-03-31T14:05Z' }, job, as],
+  act: (desk, given) => answered(desk, given, 'done'),
+};
+
+const sign: Action = {
+  name: 'sign',
+  summary: 'See what a hold rests on, and sign it.',
+  options: [
+    value,
+    step,
+    { id: 'confirm', brief: 'yes, once you have read what you sign for', choices: [{ id: 'yes', label: 'yes' }] },
+    job,
+    as,
+  ],
+  act: (desk, given) => answered(desk, given, 'signed'),
+};
+
+const override = aboutStep(
+  'override',
+  'Pass a step over with a reason. For leads; never a hold, never where somebody can be hurt.',
+  {
+    what: 'overridden',
+    done: 'Passed over, with the reason on record',
+    options: [{ id: 'reason', brief: 'why', required: true }],
+    toKeep: ({ reason }) => ({ reason }),
+    needsStep: true,
+  },
+);
+
+const note = aboutStep('note', 'Write a note beside a step or the whole job.', {
+  what: 'noted',
+  done: 'Noted',
+  options: [{ id: 'says', brief: 'the note', required: true }],
+  toKeep: ({ says }) => ({ says }),
+  needsStep: false,
+});
+
+const back: Action = {
+  name: 'back',
+  summary: 'Take back what a step says; your newest answer when no step is named.',
+  options: [step, job, as],
+  act(desk, given) {
+    const at = scene(desk, given);
+    if ('rejected' in at) return refusedReply(at.rejected);
+    const { events, state } = at.walk;
+    const newest = events.findLast(
+      ({ who, step: id, what }) =>
+        who === at.walker.who &&
+        (what === 'done' || what === 'signed') &&
+        id !== null &&
+        state.steps.get(id)?.status === 'closed',
+    );
+    const said = given['step'] ?? newest?.step ?? undefined;
+    if (said === undefined) return refusedReply('There is nothing of yours to take back.');
+    const listed = stepOf(at, said);
+    if ('rejected' in listed) return refusedReply(listed.rejected);
+    return kept(desk, at, { what: 'undone', step: listed, value: null }, `Taken back: ${listed.title}`);
+  },
+};
+
+const fact = whole('fact', 'Record something that decides which steps are needed.', {
+  what: 'fact',
+  done: 'Recorded; the list is made anew',
+  options: [
+    {
+      id: 'fact',
+      brief: 'what it is about',
+      required: true,
+      suggest: (_, typed) =>
+        Object.entries(walkFacts)
+          .filter(([id, { prompt }]) => `${id} ${prompt}`.toLowerCase().includes(typed.trim().toLowerCase()))
+          .slice(0, 25)
+          .map(([id, { prompt }]) => ({ id, label: prompt })),
+    },
+    {
+      id: 'is',
+      brief: 'how it is; unknown where nobody knows',
+      required: true,
+      suggest: (_, typed) =>
+        Object.values(walkFacts)
+          .flatMap(({ options }) => options)
+          .filter(({ id, label }) => `${id} ${label}`.toLowerCase().includes(typed.trim().toLowerCase()))
+          .slice(0, 25),
+    },
+  ],
+  toKeep: (given) => ({ fact: given['fact'], value: given['is'] }),
+});
+
+const boxId = (name: string): string =>
+  name
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '')
+    .slice(0, 40);
+
+const box = whole('box', 'Name a box that will be opened: each is proven dead by itself.', {
+  what: 'box',
+  done: 'On the list, with its own dead test',
+  options: [
+    { id: 'name', brief: 'as the crew calls it, such as: switch by the door', required: true },
+    { id: 'kind', brief: 'what it is', required: true, choices: choicesOf(checklistWords.boxes) },
+  ],
+  toKeep: ({ name = '', kind }) => ({ id: boxId(name), kind, name }),
+});
+
+const pause = whole('pause', 'Pause the job: every proof of being dead ends with it.', {
+  what: 'paused',
+  done: 'Paused',
+});
+const resume = whole('resume', 'Go on after a pause.', { what: 'resumed', done: 'Going on' });
+const join = whole('join', 'Come to the job. Your own lock goes on before you work.', {
+  what: 'joined',
+  done: 'On the job',
+});
+const leave = whole('leave', 'Leave the job, once your lock is off.', { what: 'left', done: 'Off the job' });
+
+const status: Action = {
+  name: 'status',
+  summary: 'Show how far the list is, the holds left, who is waited for, and what is out of range.',
+  options: [job, as],
+  act(desk, given) {
+    const at = scene(desk, given);
+    return 'rejected' in at ? refusedReply(at.rejected) : statusReply(desk, at.walk, at.walker);
+  },
+};
+
+const carry: Action = {
+  name: 'carry',
+  summary: 'Make a sheet of what is left, for an attic without signal.',
+  options: [{ id: 'stage', brief: 'one stage, such as duct; all when left out' }, job, as],
+  act(desk, given) {
+    const at = scene(desk, given);
+    if ('rejected' in at) return refusedReply(at.rejected);
+    const stages = at.walk.checklist.stages.map(({ id }) => id);
+    const stage = given['stage']?.trim().toLowerCase();
+    if (stage !== undefined && !stages.includes(stage)) return refusedReply(`Name a stage: ${stages.join(', ')}.`);
+    return carryReply(at.walk, stage);
+  },
+};
+
+const swap: DeskCommand = {
+  kind: 'desk',
+  name: 'swap',
+  summary: 'The job step by step: who does what, what is recorded, and the holds a qualified person signs.',
+  example: 'start list=swap',
+  actions: [start, next, done, sign, override, note, back, fact, box, pause, resume, join, leave, status, carry],
+};
+
+export default swap;

@@ -1,0 +1,84 @@
+import type { Desk } from '#chat/command.ts';
+import type { Reply } from '#findings/reply.ts';
+import type { ListedStep } from '#walkthrough/listed-step.ts';
+import { accepts } from '#walkthrough/replay.ts';
+import { keyOf } from './short-key.ts';
+import { type OpenWalk, type Walker, walkOn } from './swap-walk.ts';
+
+/** Something a person wants kept. */
+export interface Entry {
+  readonly what: string;
+  readonly step: ListedStep | null;
+  readonly value: unknown;
+  /** When it was so, where it is entered later than it was done. */
+  readonly at?: Date | undefined;
+}
+
+/** How it went: the list as it stands now, and what goes with it; or why nothing was kept. */
+export type Entered =
+  | { readonly walk: OpenWalk; readonly says: string | null; readonly closes: boolean; readonly fresh: boolean }
+  | { readonly refused: string };
+
+/** Nothing was done, and this is why. */
+export const refusedReply = (because: string, more: Partial<Reply> = {}): Reply => ({
+  headline: because,
+  findings: [],
+  refused: true,
+  ...more,
+});
+
+/**
+ * One id for each thing that happens. What was pressed carries where the list stood when it was shown, so that the same
+ * press delivered twice is one thing; what was typed happens at the place the list has reached.
+ */
+function idOf({ sheet, list, events }: OpenWalk, { who }: Walker, entry: Entry, shownAt: number | null): string {
+  const { what, step, value } = entry;
+  return `swap-${keyOf(JSON.stringify([sheet, list, shownAt ?? events.length, what, step?.id ?? null, who, value]), 24)}`;
+}
+
+/** What changes a step by being kept. */
+const answers = ['done', 'signed', 'overridden', 'undone'];
+/** What changes nothing of what a signature rests on. */
+const besides = ['noted', 'photo'];
+
+function staleness({ events }: OpenWalk, { what, step }: Entry, shownAt: number | null): string | null {
+  if (shownAt === null || step === null) return null;
+  const since = events.slice(shownAt);
+  if (what === 'signed' && since.some((event) => !besides.includes(event.what))) {
+    return 'Something was recorded since this was shown. Look at it again, then sign.';
+  }
+  return since.some((event) => event.step === step.id && answers.includes(event.what))
+    ? 'Somebody has answered this since it was shown. /swap next shows where it stands.'
+    : null;
+}
+
+/** Keeps one event if the list accepts it from this person at this moment. */
+export function enter(
+  desk: Desk,
+  walk: OpenWalk,
+  walker: Walker,
+  { shownAt, ...entry }: Entry & { readonly shownAt: number | null },
+): Entered {
+  const id = idOf(walk, walker, entry, shownAt);
+  const known = walk.events.some((event) => event.id === id);
+  if (known) return { walk, says: null, closes: false, fresh: false };
+  const stale = staleness(walk, entry, shownAt);
+  if (stale) return { refused: stale };
+  const { now } = walk.clock;
+  const event = {
+    id,
+    step: entry.step?.id ?? null,
+    what: entry.what,
+    value: entry.value,
+    who: walker.who,
+    standing: walker.standing,
+    at: entry.at?.toISOString() ?? now,
+  };
+  const verdict = accepts(walk.state, event, walk.clock);
+  if ('refused' in verdict) return verdict;
+  const { standing: _, at: __, ...fresh } = event;
+  desk.store.addWalkEvent(walk.sheet, { ...fresh, list: walk.list, at: entry.at });
+  const after = walkOn(desk, walk.sheet, walk.list) ?? walk;
+  const late = after.state.refused.find((each) => each.event.id === id);
+  return late ? { refused: late.because } : { walk: after, says: verdict.says, closes: verdict.closes, fresh: true };
+}

@@ -1,0 +1,141 @@
+import type { Finding } from '#findings/finding.ts';
+import type { PressOffer, Reply } from '#findings/reply.ts';
+import type { UnitSystem } from '#interview/question.ts';
+import { cite } from '#knowledge/sources.ts';
+import type { ListedStep } from '#walkthrough/listed-step.ts';
+import { nextSteps } from '#walkthrough/next-steps.ts';
+import { eitherOf } from '#walkthrough/signing.ts';
+import { remark } from './plain-replies.ts';
+import { nextFor, stepKey } from './swap-steps.ts';
+import { rangeOf, saidIn } from './swap-values.ts';
+import { type OpenWalk, tokenOf, type Walker } from './swap-walk.ts';
+
+const progressText = ({ state: { progress } }: OpenWalk): string =>
+  `${progress.done} of ${progress.of}${progress.nextHold ? `, next hold: ${progress.nextHold.title}` : ''}`;
+
+const signersText = ({ state }: OpenWalk, { signers }: ListedStep): string =>
+  eitherOf(signers, state.list.checklist.words.signers);
+
+/** Something to press about a step, carrying where the list stood when it was shown. */
+function press(walk: OpenWalk, walker: Walker, offer: Omit<PressOffer, 'command'>): PressOffer {
+  const given = { job: tokenOf(walk), ...(walker.as === undefined ? {} : { as: walker.as }), ...offer.given };
+  return { command: 'swap', ...offer, given };
+}
+
+/** Buttons for a step: one for each answer where it asks one thing, else a form. */
+function pressesFor(walk: OpenWalk, walker: Walker, listed: ListedStep): readonly PressOffer[] {
+  const { step, parts } = listed;
+  const action = step.hold ? 'sign' : 'done';
+  const verb = step.hold ? 'Sign' : 'Done';
+  const own = { step: stepKey(listed) };
+  const [only] = parts;
+  const others = press(walk, walker, { label: 'Where it stands', action: 'status', given: {} });
+  if (!only) return [press(walk, walker, { label: `${verb}: ${step.code}`, action, given: own }), others];
+  if (parts.length === 1 && only.kind === 'tick') {
+    return [press(walk, walker, { label: `${verb}: ${only.label}`, action, given: { ...own, value: 'yes' } }), others];
+  }
+  if (parts.length === 1 && only.kind === 'choice') {
+    const answers = only.options.map(({ id, label }) =>
+      press(walk, walker, { label: step.hold ? `Sign: ${label}` : label, action, given: { ...own, value: id } }),
+    );
+    return [...answers, others];
+  }
+  const label = step.hold ? `Fill in and sign ${step.code}` : `Fill in ${step.code}`;
+  return [press(walk, walker, { label, action, given: own }), others];
+}
+
+const recordText = (listed: ListedStep): readonly string[] =>
+  listed.parts.map((part) => {
+    if (part.kind === 'choice') return `${part.label}: ${part.options.map(({ label }) => label).join(' / ')}`;
+    const range = rangeOf(part);
+    return range === '' ? `${part.label}${part.kind === 'photo' ? ' (photo)' : ''}` : `${part.label}: ${range}`;
+  });
+
+/** One step on a page a phone can hold. */
+export function stepPage(
+  walk: OpenWalk,
+  walker: Walker,
+  listed: ListedStep,
+  { units, first = [] }: { units: UnitSystem; first?: readonly Finding[] },
+): Reply {
+  const { step } = listed;
+  const view = walk.state.steps.get(listed.id);
+  const fields = recordText(listed);
+  const signs = nextSteps(walk.state, walker).yours.some(({ id }) => id === listed.id);
+  const earlier = view?.answer ? saidIn(listed, view.answer.value, units) : '';
+  return {
+    headline: `${step.code}: ${step.do}`,
+    findings: [
+      ...first,
+      ...(step.caution ? [{ ...remark('step-caution', 'caution', step.caution), sources: [cite(step)] }] : []),
+      ...(view?.waitsFor ? [remark('waits', 'advice', view.waitsFor)] : []),
+      ...(view?.because ? [remark('reopened', 'advice', view.because)] : []),
+      ...(listed.touches.length + Number(step.treatAsLive) > 0 && view?.status !== 'closed'
+        ? [remark('live', 'caution', 'Treat every wire as live until it is proven dead at this box, now.')]
+        : []),
+    ],
+    tables: [
+      {
+        title: listed.title,
+        columns: ['', ''],
+        rows: [
+          ['Look for', step.lookFor],
+          ['Why', step.why],
+          ...fields.map((says, index) => [index === 0 ? 'Record' : '', says]),
+          ...(earlier === '' ? [] : [['Recorded', `${earlier} (${view?.answer?.name})`]]),
+          ...(step.hold ? [['What it rests on', restsOn(walk, listed, units)]] : []),
+          [step.hold ? 'Hold: signed by' : 'Done by', listed.person?.name ?? signersText(walk, listed)],
+          ['List', progressText(walk)],
+        ].filter(([, says]) => says !== ''),
+      },
+    ],
+    presses: signs ? pressesFor(walk, walker, listed) : pressesFor(walk, walker, listed).slice(-1),
+  };
+}
+
+/** What somebody signs for: the answers of the steps just before that this one needs. */
+function restsOn({ state }: OpenWalk, listed: ListedStep, units: UnitSystem): string {
+  return listed.needs
+    .flatMap((id) => {
+      const view = state.steps.get(id);
+      if (!view?.answer) return [];
+      const said = saidIn(view.listed, view.answer.value, units);
+      return [`${view.listed.step.code}${said === '' ? '' : ` ${said}`} (${view.answer.name})`];
+    })
+    .join('. ');
+}
+
+/** The next step for one person, or who is waited for. */
+export function nextPage(
+  walk: OpenWalk,
+  walker: Walker,
+  { units, first = [] }: { units: UnitSystem; first?: readonly Finding[] },
+): Reply {
+  const { state } = walk;
+  if (state.closed) {
+    return {
+      headline: `The list is closed, by ${state.closed.name}.`,
+      findings: first,
+      suggestions: [{ label: 'Make the hand-over papers.', command: 'handoff' }],
+    };
+  }
+  const listed = nextFor(walk, walker);
+  const stops = state.stops.map(({ listed: at, says }) => ({
+    ...remark('stopped', 'stop', `${at.title}: ${says}`),
+    sources: [cite(at.step)],
+  }));
+  const before = [...stops, ...first];
+  if (listed) return stepPage(walk, walker, listed, { units, first: before });
+  const [waiting] = nextSteps(state, walker).others;
+  const says = waiting
+    ? `${waiting.listed.title} waits for ${waiting.waitsFor}.`
+    : state.paused
+      ? `The job is paused by ${state.paused.name}. /swap resume goes on.`
+      : 'Nothing is free just now. /swap status shows what is waited for.';
+  return {
+    headline: says,
+    findings: before,
+    tables: [{ title: walk.checklist.name, columns: ['', ''], rows: [['List', progressText(walk)]] }],
+    presses: [press(walk, walker, { label: 'Look again', action: 'next', given: {} })],
+  };
+}

@@ -1,0 +1,128 @@
+import type { Desk } from '#chat/command.ts';
+import type { Finding } from '#findings/finding.ts';
+import { type WalkFactId, walkFacts } from '#knowledge/checklist-facts.ts';
+import type { ChecklistId } from '#knowledge/checklists.ts';
+import { accepts } from '#walkthrough/replay.ts';
+import { buildingCodeEdition } from '../questions/codes.ts';
+import { remark } from './plain-replies.ts';
+import { listsOf, type OpenWalk, startedEvent, type Walker, walkOn } from './swap-walk.ts';
+
+type SheetFact = ReturnType<ReturnType<Desk['store']['newestFacts']>['get']>;
+
+const factIds = Object.keys(walkFacts) as readonly WalkFactId[];
+
+/** The answers a fact of the sheet holds: one, several, or none. */
+function answersIn(fact: NonNullable<SheetFact>): readonly string[] {
+  if (fact.how === 'unknown') return [];
+  const value = Array.isArray(fact.value) ? fact.value : [fact.value];
+  const said = value.filter((each) => typeof each === 'string');
+  return Array.isArray(fact.value) && said.length === 0 ? ['none'] : said;
+}
+
+/** What the sheet knows that decides steps: words that lighten the list go in by the name of whoever said them. */
+function factsOnSheet(desk: Desk, sheet: number) {
+  const known = desk.store.newestFacts(sheet);
+  const told = factIds.flatMap((id) => {
+    const fact = known.get(id);
+    const answers = fact ? answersIn(fact) : [];
+    return fact && answers.length > 0 ? [{ id, fact, answers }] : [];
+  });
+  const lightens = ({ id, answers }: (typeof told)[number]) =>
+    answers.every((answer) => walkFacts[id].safe.includes(answer));
+  const heavy = told.filter((each) => !lightens(each)).map(({ id, answers }) => [id, answers] as const);
+  const edition = desk.recall(buildingCodeEdition);
+  return {
+    facts: {
+      ...(edition?.known ? { 'building-code-edition': String(edition.value) } : {}),
+      ...Object.fromEntries(heavy),
+    },
+    reported: told.filter(lightens),
+  };
+}
+
+/** A list that was begun, and who said what did not count. */
+export interface Begun {
+  readonly walk: OpenWalk;
+  readonly findings: readonly Finding[];
+}
+
+/** Where this list goes on in the records; after a closed one, a new one begins. */
+function nameFor(desk: Desk, sheet: number, id: ChecklistId): { readonly name: string; readonly open: boolean } {
+  const earlier = listsOf(desk, sheet).filter((list) => list === id || list.startsWith(`${id}~`));
+  const open = earlier.find((list) => walkOn(desk, sheet, list)?.state.closed === null);
+  if (open) return { name: open, open: true };
+  return { name: earlier.length === 0 ? id : `${id}~${earlier.length + 1}`, open: false };
+}
+
+/** Begins a list from what the sheet knows, or finds it open already. Asks nothing. */
+export function begin(desk: Desk, walker: Walker, id: ChecklistId): Begun {
+  const sheet = desk.store.currentSheet(desk.speaker).number;
+  const { name, open } = nameFor(desk, sheet, id);
+  if (open) {
+    const walk = walkOn(desk, sheet, name) as OpenWalk;
+    return {
+      walk,
+      findings: [remark('open-already', 'advice', 'This list is open already; it goes on where it was.')],
+    };
+  }
+  const { facts, reported } = factsOnSheet(desk, sheet);
+  desk.store.addWalkEvent(sheet, {
+    id: crypto.randomUUID(),
+    list: name,
+    step: null,
+    what: startedEvent,
+    value: { facts },
+    who: walker.who,
+  });
+  const unheard: string[] = [];
+  const entries = [
+    ...reported.map(({ id: fact, fact: { who }, answers }) => ({
+      what: 'fact',
+      value: { fact, value: answers[0] ?? 'unknown' },
+      who,
+      fact: fact as WalkFactId | null,
+    })),
+    { what: 'joined', value: null, who: walker.who, fact: null },
+  ];
+  for (const { fact, ...entry } of entries) {
+    const walk = walkOn(desk, sheet, name) as OpenWalk;
+    const event = { ...entry, id: crypto.randomUUID(), step: null };
+    const verdict = accepts(
+      walk.state,
+      { ...event, standing: desk.store.standing(entry.who), at: walk.clock.now },
+      walk.clock,
+    );
+    if ('refused' in verdict)
+      unheard.push(
+        fact === null
+          ? verdict.refused
+          : `${walkFacts[fact].prompt} Left as not known: whoever said it is not in the crew.`,
+      );
+    else desk.store.addWalkEvent(sheet, { ...event, list: name });
+  }
+  return {
+    walk: walkOn(desk, sheet, name) as OpenWalk,
+    findings: unheard.map((says) => remark('not-heard', 'advice', says)),
+  };
+}
+
+/** Facts that nobody counts as known, each taken as the dangerous answer. */
+export function unknownFindings({ checklist, state }: OpenWalk): readonly Finding[] {
+  const asked = new Set(checklist.steps.flatMap(({ when }) => when.map(({ fact }) => fact)));
+  const open = [...asked].filter((fact) => (state.facts[fact] ?? 'unknown') === 'unknown');
+  if (open.length === 0) return [];
+  return [
+    {
+      ...remark(
+        'not-known',
+        'caution',
+        `${open.length} things are not known yet and count as the dangerous answer. The survey settles them, or a lead says them with /swap fact.`,
+      ),
+      table: {
+        title: 'Not known yet',
+        columns: ['what', 'taken as'],
+        rows: open.map((fact) => [walkFacts[fact].prompt, walkFacts[fact].whenUnknown]),
+      },
+    },
+  ];
+}

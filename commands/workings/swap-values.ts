@@ -1,0 +1,207 @@
+import type { FormField } from '#findings/reply.ts';
+import type { Reading, UnitSystem } from '#interview/question.ts';
+import { plain } from '#interview/words.ts';
+import type { PrintedUnit } from '#knowledge/checklist-evidence.ts';
+import type { Kind } from '#quantity/kind.ts';
+import { areaOf, boxVolumeOf, lengthOf } from '#quantity/kind-makers.ts';
+import { airflow, distance, insulation, minutes, soundLevel, temperature, voltage } from '#quantity/kinds.ts';
+import { cubicInches, metres, squareMetres } from '#quantity/units.ts';
+import type { ListedPart, ListedStep } from '#walkthrough/listed-step.ts';
+import type { StepValue } from '#walkthrough/walk-event.ts';
+
+/** Joists, grilles, overlaps: wider than what a duct or a gap may be. */
+const span = lengthOf({
+  bare: { 'inch-pound': 'in', metric: 'mm' },
+  least: metres(0),
+  most: metres(5.08),
+  example: '14 1/2 in or 370 mm',
+});
+
+/** A patch of paint or mold, from nothing up. */
+const patch = areaOf({
+  bare: { 'inch-pound': 'ft^2', metric: 'm^2' },
+  least: squareMetres(0),
+  most: squareMetres(185.80608),
+  example: '2 sq ft or 0.2 m2',
+});
+
+/** Room left in a box; below nothing where it is too full. */
+const spareRoom = boxVolumeOf({ least: cubicInches(-500), most: cubicInches(500), example: '2.5 cu in or 41 cm3' });
+
+/** How a number is read and shown. */
+interface NumberKind {
+  readonly example: string;
+  read(text: string, units: UnitSystem): Reading<number>;
+  show(value: number, units: UnitSystem): string;
+}
+
+const asNumber = <Q extends number>(kind: Kind<Q>): NumberKind => ({
+  example: kind.example,
+  read: (text, units) => kind.read(text, units),
+  show: (value, units) => kind.showShort(value as Q, units),
+});
+
+/** A bare number with a factor behind it: counts, and a fall in inches for each foot. */
+const bare = (factor: number, word: string): NumberKind => ({
+  example: word === '' ? '3' : `1/4${word}`,
+  read(text) {
+    const [, whole = '', top, bottom] = /^(-?\d*\.?\d*)\s*(?:(\d+)\s*\/\s*(\d+))?/.exec(text.trim()) ?? [];
+    const [, digits, under] = /^(\d+)\s*\/\s*(\d+)/.exec(text.trim()) ?? [];
+    const number = digits && under ? Number(digits) / Number(under) : plusFraction(whole, top, bottom);
+    return Number.isFinite(number)
+      ? { value: number * factor }
+      : { rejected: `Give a number, such as ${word === '' ? '3' : '1/4'}.` };
+  },
+  show: (value) => `${Number((value / factor).toFixed(3))}${word}`,
+});
+
+const plusFraction = (whole: string, top: string | undefined, bottom: string | undefined): number =>
+  (whole === '' ? Number.NaN : Number(whole)) + (top && bottom ? Number(top) / Number(bottom) : 0);
+
+const numberKinds: Readonly<Record<PrintedUnit, NumberKind>> = {
+  in: asNumber(span),
+  ft: asNumber(distance),
+  'ft^2': asNumber(patch),
+  'in^3': asNumber(spareRoom),
+  'in/ft': bare(1 / 12, ' in for each foot'),
+  cfm: asNumber(airflow),
+  V: asNumber(voltage),
+  degF: asNumber(temperature),
+  R: asNumber(insulation),
+  dBA: asNumber(soundLevel),
+  min: asNumber(minutes),
+  '1': bare(1, ''),
+};
+
+/** What a value is typed for: most parts are one, a pair is two. */
+interface Slot {
+  readonly id: string;
+  readonly label: string;
+  readonly part: ListedPart;
+}
+
+const slotsOf = ({ parts }: ListedStep): readonly Slot[] =>
+  parts.flatMap((part): Slot[] =>
+    part.kind === 'pair'
+      ? [part.first, part.second].map(({ id, label }) => ({ id, label: `${part.label}: ${label}`, part }))
+      : [{ id: part.id, label: part.label, part }],
+  );
+
+/** The range of a number in words: "at least 6 in, at most 4 ft". */
+export function rangeOf(part: ListedPart): string {
+  if (part.kind === 'pair') return `may lose less than ${part.dropUnder} %`;
+  if (part.kind === 'tester-proof') return `proving unit, or a live point at ${part.least.shown} to ${part.most.shown}`;
+  if (part.kind !== 'number') return '';
+  const ends = [
+    part.least && `at least ${part.least.shown}`,
+    part.most && `at most ${part.most.shown}`,
+    part.under && `under ${part.under.shown}`,
+    part.leastOf && 'at least what was agreed',
+  ];
+  return ends.filter(Boolean).join(', ');
+}
+
+function acceptsOf({ part }: Slot): string {
+  switch (part.kind) {
+    case 'number':
+    case 'pair':
+      return [`such as ${numberKinds[part.unit].example}`, rangeOf(part)].filter(Boolean).join('; ');
+    case 'tester-proof':
+      return rangeOf(part);
+    case 'photo':
+      return 'link to the photo’s message, or its file name';
+    case 'tick':
+      return 'yes, once it is so';
+    case 'choice':
+      return 'pick one';
+    case 'text':
+      return 'in a few words';
+  }
+}
+
+/** The fields of a form that asks for everything a step records. */
+export const fieldsOf = (listed: ListedStep): readonly FormField[] =>
+  slotsOf(listed).map((slot) => ({
+    id: slot.id,
+    label: slot.label,
+    accepts: acceptsOf(slot),
+    optional: slot.part.optional || slot.part.onlyIf !== undefined,
+    ...(slot.part.kind === 'choice' ? { choices: slot.part.options.map(({ id, label }) => ({ id, label })) } : {}),
+    ...(slot.part.kind === 'tick' ? { choices: [{ id: 'yes', label: 'Yes, it is so' }] } : {}),
+  }));
+
+function readSlot({ label, part }: Slot, text: string, units: UnitSystem): Reading<string | number | boolean> {
+  const said = plain(text);
+  const named = (reading: Reading<number>): Reading<number> =>
+    'rejected' in reading ? { rejected: `${label}: ${reading.rejected}` } : reading;
+  switch (part.kind) {
+    case 'choice': {
+      const found = part.options.find(
+        ({ id, label: shown }) =>
+          id === text.trim() || plain(id.replaceAll('-', ' ')) === said || plain(shown) === said,
+      );
+      return found
+        ? { value: found.id }
+        : { rejected: `${label}: pick one of ${part.options.map((option) => option.label).join(' / ')}.` };
+    }
+    case 'number':
+    case 'pair':
+      return named(numberKinds[part.unit].read(text, units));
+    case 'tester-proof':
+      return /^proving[ -]unit$/.test(said) ? { value: 'proving-unit' } : named(numberKinds.V.read(text, units));
+    case 'tick':
+      return /^(?:y|yes|done|true|ok|tick)$/.test(said)
+        ? { value: true }
+        : { rejected: `${label}: say yes once it is so.` };
+    case 'photo':
+    case 'text':
+      return { value: text.trim().slice(0, 300) };
+  }
+}
+
+/** What was filled in, by part. */
+export type Filled = Readonly<Record<string, string>>;
+
+/** "controls=on hot-neutral=0" by part; where a step records one thing, it needs no name. */
+export function filledIn(listed: ListedStep, text: string): Filled {
+  const slots = slotsOf(listed);
+  const names = slots.map(({ id }) => id).join('|');
+  const marks = names === '' ? [] : [...text.matchAll(new RegExp(`(?:^|[\\s,;])(${names})\\s*=\\s*`, 'g'))];
+  const [only] = slots;
+  if (marks.length === 0) return only && text.trim() !== '' ? { [only.id]: text.trim() } : {};
+  return Object.fromEntries(
+    marks.map((mark, index) => {
+      const from = mark.index + mark[0].length;
+      const upTo = marks[index + 1]?.index ?? text.length;
+      return [mark[1] as string, text.slice(from, upTo).replace(/[\s,;]+$/, '')];
+    }),
+  );
+}
+
+/** An answer to a step as the list takes it, or the first thing that could not be read. */
+export function readFilled(listed: ListedStep, filled: Filled, units: UnitSystem): Reading<StepValue> {
+  const value: Record<string, string | number | boolean> = {};
+  for (const slot of slotsOf(listed)) {
+    const text = Object.hasOwn(filled, slot.id) ? filled[slot.id]?.trim() : undefined;
+    if (text === undefined || text === '') continue;
+    const reading = readSlot(slot, text, units);
+    if ('rejected' in reading) return reading;
+    value[slot.id] = reading.value;
+  }
+  return { value };
+}
+
+/** What an answer says, for a person: "Controls that feed the fan: All left on; Hot to neutral: 0 V". */
+export const saidIn = (listed: ListedStep, value: StepValue, units: UnitSystem): string =>
+  slotsOf(listed)
+    .flatMap(({ id, label, part }) => {
+      const said = value[id];
+      if (said === undefined) return [];
+      if (part.kind === 'tick') return [label];
+      if (part.kind === 'choice')
+        return [`${label}: ${part.options.find((option) => option.id === said)?.label ?? String(said)}`];
+      if (typeof said === 'number' && (part.kind === 'number' || part.kind === 'pair' || part.kind === 'tester-proof'))
+        return [`${label}: ${numberKinds[part.unit].show(said, units)}`];
+      return [`${label}: ${said === 'proving-unit' ? 'on a proving unit' : String(said)}`];
+    })
+    .join('; ');

@@ -1,0 +1,38 @@
+import type { ModalSubmitInteraction } from 'discord.js';
+import type { Reply } from '#findings/reply.ts';
+import type { ScopedStore } from '#store/store.ts';
+import { refusal } from '../desk.ts';
+import { type Component, type Decision, say } from './decision.ts';
+import { type DeskPress, deskFilled, deskForm } from './desk-press.ts';
+import { clipped, harmless } from './harmless.ts';
+import { deskOf, type House } from './house.ts';
+import { limits } from './text.ts';
+
+/** How the reply of a desk is told: a form where it asks, a word to one person where nothing was done, else a message. */
+export function deskDecision(command: string, reply: Reply, where: 'new' | 'in place', mayAsk = true): Decision {
+  if (reply.refused) return say(clipped(harmless(reply.headline), limits.content));
+  const form = reply.asks && mayAsk ? deskForm(reply.asks) : undefined;
+  if (form) return { does: 'ask', form };
+  return { does: 'show', screen: { revision: 0, command, notes: [], reply }, where };
+}
+
+/** Does what a desk's button or form says, as the one who pressed: what that person may do is for the records to say. */
+export function decidedDeskPress(
+  house: House,
+  store: ScopedStore,
+  interaction: Component | ModalSubmitInteraction,
+  { command: name, action: called, given }: DeskPress,
+): Decision {
+  const command = house.commands.find((each) => each.kind === 'desk' && each.name === name);
+  const action = command?.kind === 'desk' ? command.actions.find((each) => each.name === called) : undefined;
+  if (!action || interaction.isStringSelectMenu())
+    return say('This button is out of date. Type / to see what there is.');
+  const desk = deskOf(house, store, interaction);
+  const refused = refusal(action, desk);
+  if (refused !== undefined) return say(refused);
+  const isForm = interaction.isModalSubmit();
+  const reply = action.act(desk, isForm ? { ...deskFilled(interaction), ...given } : given);
+  if ('start' in reply) return say(`This is asked with /${name}.`);
+  if ('start' in reply) return say('This button is out of date. Type / to see what there is.');
+  return deskDecision(name, reply, 'in place', !isForm);
+}

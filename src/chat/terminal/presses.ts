@@ -1,0 +1,43 @@
+import type { FormField, FormOffer, PressOffer } from '#findings/reply.ts';
+import { type Paper, paragraph } from './paper.ts';
+
+/** A form on its way: what was filled in so far, an empty text where a field was passed by. */
+export interface Filling {
+  readonly offer: FormOffer;
+  readonly said: Readonly<Record<string, string>>;
+}
+
+/** What can be pressed, each with the number that does it. */
+export const pressLines = (presses: readonly PressOffer[], paper: Paper): readonly string[] =>
+  presses.length === 0
+    ? []
+    : [
+        'Type a number:',
+        ...presses.map(({ label }, index) => paragraph(label, paper, `${String(index + 1).padStart(3)}  `)),
+      ];
+
+/** The field asked now. */
+export const fieldLeft = ({ offer, said }: Filling): FormField | undefined =>
+  offer.fields.find(({ id }) => said[id] === undefined);
+
+/** The question of the field asked now. */
+export function fieldText(form: Filling, paper: Paper): string {
+  const field = fieldLeft(form);
+  if (!field) return '';
+  const skip = field.optional ? ' Or a dash where it does not apply.' : '';
+  const choices = (field.choices ?? []).map(({ label }, index) =>
+    paragraph(label, paper, `${String(index + 1).padStart(3)}  `),
+  );
+  return [paragraph(`${field.label}? ${field.choices ? '' : `(${field.accepts})`}${skip}`, paper), ...choices].join(
+    '\n',
+  );
+}
+
+/** The form after one typed line: the number of a choice picks it. */
+export function afterField(form: Filling, text: string): Filling {
+  const field = fieldLeft(form);
+  if (!field) return form;
+  const picked = /^\d{1,2}$/.test(text) ? field.choices?.[Number(text) - 1]?.id : undefined;
+  const said = field.optional && /^[-–]$/.test(text) ? '' : (picked ?? text);
+  return { ...form, said: { ...form.said, [field.id]: said } };
+}
