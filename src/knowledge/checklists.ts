@@ -53,7 +53,7 @@ const libraries = Object.fromEntries(
 ) as Readonly<Record<keyof typeof stepFiles, Readonly<Record<string, StepEntry>>>>;
 
 /** Every step there is, by id, whichever list uses it. */
-const checklistSteps: Readonly<Record<string, StepEntry>> = Object.assign({}, ...Object.values(libraries));
+export const checklistSteps: Readonly<Record<string, StepEntry>> = Object.assign({}, ...Object.values(libraries));
 
 const inMilliseconds = { hour: 3_600_000, min: 60_000 };
 const span = z
