@@ -85,6 +85,6 @@ export function ductChart(
     marks: [{ label: `delivers ${shown}`, at: point(delivered, delivery.staticPressure) }],
     levels:
       need === null ? [] : [{ label: `needed ${airflow.showShort(need, units)}`, axis: 'x', at: flowScale.of(need) }],
-    alt: `Chart of static pressure against airflow. The fan’s falling curve and the duct’s rising curve cross at ${shown} and ${staticPressure.showShort(delivery.staticPressure, units)}${need === null ? '' : `; ${airflow.showShort(need, units)} is needed`}. Likely ${airflow.showRangeShort({ low: cubicMetresPerSecond(delivery.airflow.low), high: cubicMetresPerSecond(delivery.airflow.high) }, units)}.`,
+    alt: `Chart of static pressure against airflow. The fan’s falling curve and the duct’s rising curve cross at ${shown} and ${staticPressure.showShort(delivery.staticPressure, units)}${need === null ? '' : `; ${airflow.showShort(need, units)} is needed`}; likely ${airflow.showRangeShort({ low: cubicMetresPerSecond(delivery.airflow.low), high: cubicMetresPerSecond(delivery.airflow.high) }, units)}.`,
   };
 }
