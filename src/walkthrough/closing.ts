@@ -120,8 +120,8 @@ function endProofs(walk: Walk, listed: ListedStep): void {
 /** A test that failed, or was taken back, is worth nothing in part: the whole proof of that box starts again. */
 function voidProof(walk: Walk, { step, box, title }: ListedStep): void {
   if (step.lapses.length === 0 || box === null) return;
-  for (const other of walk.list.steps) {
-    if (other.box?.id !== box.id || other.step.lapses.length === 0) continue;
+  for (const other of walk.list.lapsing) {
+    if (other.box?.id !== box.id) continue;
     reopen(walk, other.id, { kind: 'basis', because: `${title} did not hold. The test starts again.` });
   }
 }

@@ -25,7 +25,7 @@ export function reopenAbove(walk: Walk, id: string, lapse: Lapse): void {
 
 /** Ends every proof that this ends. */
 export function lapse(walk: Walk, cause: LapseCause, because: string): void {
-  for (const { id, step } of walk.list.steps) {
+  for (const { id, step } of walk.list.lapsing) {
     if (step.lapses.includes(cause)) reopen(walk, id, { kind: 'expired', because });
   }
 }
@@ -34,8 +34,7 @@ export function lapse(walk: Walk, cause: LapseCause, because: string): void {
 export function passTime(walk: Walk, now: { readonly milliseconds: number; readonly day: string }): void {
   const { idle, age } = walk.list.checklist.rules;
   const quiet = walk.lastOnSite !== null && now.milliseconds - walk.lastOnSite > idle.milliseconds;
-  for (const { id, step } of walk.list.steps) {
-    if (step.lapses.length === 0) continue;
+  for (const { id, step } of walk.list.lapsing) {
     const { status, answer } = recordOf(walk, id);
     if (status !== 'closed' || answer === null) continue;
     const old = now.milliseconds - Date.parse(answer.enteredAt) > age.milliseconds;
@@ -87,6 +86,7 @@ export function relist(walk: Walk): void {
 function changedFacts({ checklist, facts: before }: WalkList, now: WalkFacts): WalkFactId[] {
   const { facts } = checklist;
   return (Object.keys(facts) as WalkFactId[]).filter((fact) => {
+    if (before[fact] === now[fact]) return false;
     const [old, fresh] = [answersTo(fact, before, facts), answersTo(fact, now, facts)];
     return old.length !== fresh.length || old.some((answer, index) => answer !== fresh[index]);
   });

@@ -29,6 +29,8 @@ export interface WalkList extends WalkInputs {
   readonly steps: readonly ListedStep[];
   readonly byId: ReadonlyMap<string, ListedStep>;
   readonly count: number;
+  /** Those of them that time can end. */
+  readonly lapsing: readonly ListedStep[];
   /** Every step there could be for these boxes and this crew, needed or not. */
   readonly all: readonly ListedStep[];
 }
@@ -79,6 +81,7 @@ function listOf(
     steps,
     byId: new Map(steps.map((each) => [each.id, each])),
     count: steps.length,
+    lapsing: steps.filter(({ step }) => step.lapses.length > 0),
     ...inputs,
   };
 }

@@ -6,7 +6,6 @@ import {
   type Answer,
   type Correction,
   type FactEntry,
-  isClosed,
   type Note,
   type Refusal,
   recordOf,
@@ -117,11 +116,22 @@ interface Standing {
 }
 
 function viewOf(walk: Walk, listed: ListedStep, { first, wanted }: Standing): StepView {
-  const { status, ...record } = recordOf(walk, listed.id);
-  if (isClosed(walk, listed.id)) return { ...record, listed, status, waitsFor: null };
-  if (hasServed(walk, listed, wanted)) return { ...record, listed, status: 'served', waitsFor: null };
-  const waiting = waitsFor(walk, listed, first);
-  return { ...record, listed, status: status === 'open' && waiting !== null ? 'blocked' : status, waitsFor: waiting };
+  const { status, answer, because, lapse, history, photos, outside, advice } = recordOf(walk, listed.id);
+  const done = status === 'closed' || status === 'skipped';
+  const served = !done && hasServed(walk, listed, wanted);
+  const waiting = done || served ? null : waitsFor(walk, listed, first);
+  return {
+    listed,
+    status: served ? 'served' : status === 'open' && waiting !== null ? 'blocked' : status,
+    waitsFor: waiting,
+    answer,
+    because,
+    lapse,
+    history,
+    photos,
+    outside,
+    advice,
+  };
 }
 
 /** The newest word on each fact that does not count yet. */

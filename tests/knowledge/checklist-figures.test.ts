@@ -75,7 +75,7 @@ describe('figures on the lists', () => {
     );
   });
 
-  it('take 6 in of free wire (NEC 300.14), mould to 10 sq ft (EPA), and noise over 45 dBA as advice', () => {
+  it('take 6 in of free wire (NEC 300.14), mold to 10 sq ft (EPA), and noise over 45 dBA as advice', () => {
     expect(numberOf('free-wire', 'length').least?.otherwise).toEqual({ si: 0.1524, shown: '6 in' });
     expect(numberOf('mold', 'area').most?.otherwise.shown).toBe('10 sq ft');
     expect(numberOf('sound', 'level').advised?.most?.shown).toBe('45 dBA');

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { carrySheet } from '#walkthrough/carry-sheet.ts';
 import { nextSteps, stageScreen } from '#walkthrough/next-steps.ts';
 import { crew, type Role } from './crew.ts';
-import { dayOn, plainHouse } from './day.ts';
+import { dayOn, plainHouse, why } from './day.ts';
 
 const asking = (role: Role) => ({ who: role, standing: crew[role], day: '2027-03-01' });
 
@@ -72,6 +72,17 @@ describe('how far the job is', () => {
     expect([holds, stops]).toEqual([[], []]);
     expect(closed?.name).toBe('Cleo');
     expect(deadProofs.get('fan')?.state).toBe('lapsed');
+  });
+
+  it('is closed with nothing left open, even what is no hold', () => {
+    const day = dayOn({ until: 'clean-up' });
+    const close = { what: 'signed', step: 'close-job', value: { 'open-points': 'none' } } as const;
+    expect(why(day.enter('lead', close))).toBe(
+      'Not yet: 4 still open. Clean up (C01); Alarm tested (C01b); Show customer (C02) and more.',
+    );
+    expect(nextSteps(day.state(), asking('lead')).yours.map(({ id }) => id)).not.toContain('close-job');
+    day.goOn('close-job');
+    expect(day.enter('lead', close)).toMatchObject({ closes: true });
   });
 
   it('counts time at work, and apart from it pauses and long silences', () => {
