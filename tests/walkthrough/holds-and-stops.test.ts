@@ -112,7 +112,7 @@ describe('a stop', () => {
 
   it('blocks behind a step that is no hold', () => {
     const day = dayOn({ until: 'look-behind' });
-    day.enter('apprentice', { what: 'done', step: 'look-behind', value: { picture: 'p', found: 'wet-or-mouldy' } });
+    day.enter('apprentice', { what: 'done', step: 'look-behind', value: { picture: 'p', found: 'wet-or-moldy' } });
     expect(why(day.enter('apprentice', { what: 'done', step: 'housing-fits', value: fits }))).toMatch(
       /^The job is stopped at Look behind \(X08\)\. Stop and tell the lead/,
     );

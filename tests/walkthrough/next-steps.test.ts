@@ -47,7 +47,7 @@ describe('what comes next for a person', () => {
 
   it('offers the step that answers a stop to those who may lift it', () => {
     const day = dayOn({ until: 'look-behind' });
-    day.enter('apprentice', { what: 'done', step: 'look-behind', value: { picture: 'p', found: 'wet-or-mouldy' } });
+    day.enter('apprentice', { what: 'done', step: 'look-behind', value: { picture: 'p', found: 'wet-or-moldy' } });
     expect(nextSteps(day.state(), asking('qualified')).yours.map(({ id }) => id)).toContain('look-behind');
     expect(nextSteps(day.state(), asking('apprentice')).yours.map(({ id }) => id)).not.toContain('look-behind');
   });
