@@ -2,6 +2,7 @@ import type { Action, DeskCommand, DeskOption } from '#chat/command.ts';
 import { checklistWords, walkFacts } from '#knowledge/checklist-facts.ts';
 import { checklists } from '#knowledge/checklists.ts';
 import { kitFor } from '#walkthrough/walk-list.ts';
+import { memberNamed } from './workings/crew-people.ts';
 import { answered, type Given, kept, scene, stepOf } from './workings/swap-answering.ts';
 import { carryReply } from './workings/swap-carry.ts';
 import { refusedReply } from './workings/swap-entering.ts';
@@ -270,7 +271,21 @@ const join = whole('join', 'Come to the job. Your own lock goes on before you wo
   what: 'joined',
   done: 'On the job',
 });
-const leave = whole('leave', 'Leave the job, once your lock is off.', { what: 'left', done: 'Off the job' });
+const leave: Action = {
+  name: 'leave',
+  summary: 'Leave the job, once your lock is off. A lead may say it of somebody who has gone.',
+  options: [{ id: 'person', brief: 'who has left, where it is not you; for leads' }, job, as],
+  act(desk, given) {
+    const at = scene(desk, given);
+    if ('rejected' in at) return refusedReply(at.rejected);
+    const said = given['person'];
+    const meant = said === undefined ? undefined : memberNamed(desk, said);
+    if (meant && 'rejected' in meant) return refusedReply(meant.rejected);
+    const gone = meant === undefined || meant.value.who === at.walker.who ? null : meant.value;
+    const entry = { what: 'left', step: null, value: gone && { who: gone.who } };
+    return kept(desk, at, entry, gone ? `${gone.name} is off the job` : 'Off the job');
+  },
+};
 
 const status: Action = {
   name: 'status',

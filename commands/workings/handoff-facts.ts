@@ -37,7 +37,7 @@ export function handOffOf(desk: Desk, number: number): HandOff {
     day: (instant) => days.format(new Date(instant)),
     moment: (instant) => moments.format(new Date(instant)),
     zone: zoneOf(desk) ?? 'UTC, since the crew has set no time zone',
-    made: new Date(),
+    made: new Date(desk.now()),
   };
 }
 

@@ -41,7 +41,7 @@ export const zoneOf = ({ store }: Desk): string | undefined => store.setting('ti
 
 function clockOf(desk: Desk): WalkClock {
   const format = dayFormat(zoneOf(desk) ?? earliest);
-  return { now: new Date().toISOString(), dayOf: (instant) => format.format(new Date(instant)) };
+  return { now: desk.now(), dayOf: (instant) => format.format(new Date(instant)) };
 }
 
 const idOfList = (list: string): string => list.split('~')[0] ?? list;

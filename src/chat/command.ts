@@ -86,6 +86,10 @@ export interface Desk {
   readonly mayManage: boolean;
   /** What the sheet open here knows, behind the crew's own settings, as an interview recalls it. */
   readonly recall: Recall;
+  /** The same of any sheet of this crew, by its number. */
+  recallOn(sheet: number): Recall;
+  /** This moment, by the clock that stamps what is kept: there is no other. */
+  now(): string;
 }
 
 export type Command = AnswerCommand<unknown> | DeskCommand;

@@ -15,6 +15,8 @@ export const deskFor = ({
     return { units: unitsOf(store()) };
   },
   recall: (question) => recallFrom(store(), store().currentSheet(rest.speaker).number)(question),
+  recallOn: (sheet) => recallFrom(store(), sheet),
+  now: () => store().now(),
 });
 
 /** Why somebody may not do this, in a sentence; nothing where they may. */

@@ -33,6 +33,8 @@ export interface ScopedStore
     Erasing,
     Forgetting {
   readonly scope: string;
+  /** This moment, by the clock that stamps what is kept. */
+  now(): string;
   /** Everything kept about one job, as plain JSON. @throws SheetTrouble when the sheet is not there. */
   sheetAsJson(sheet: number): SheetRecord;
   /** All of the work is kept, or none of it, as for an answer and the step it leads to. Nothing in it may wait. */
@@ -107,6 +109,7 @@ function storeIn(file: string, { now, unlock }: { now: () => Date; unlock: () =>
       const kept = scopedQueries(whole, scope);
       return {
         scope,
+        now: kept.now,
         ...sheets(kept),
         ...facts(kept),
         ...talks(kept),

@@ -138,6 +138,36 @@ describe('a list in the terminal, two people at one keyboard', () => {
     expect(low).toMatch(/a live point reads \d+ V to \d+ V/);
   });
 
+  it('takes the time from the clock of the records', async () => {
+    let now = new Date('2027-03-01T13:00:00Z');
+    const store = openStore(':memory:', { now: () => now });
+    onTestFinished(() => store.close());
+    const say = sessionOn(store.scoped('test'));
+    await say(...hired, 'swap start list=before-leaving-the-shop --as Ben');
+    now = new Date('2027-03-01T13:20:00Z');
+    await say('swap done step=B02 value=yes --as Ben');
+    now = new Date('2027-03-01T16:20:00Z');
+    await say('swap note says="back from lunch" --as Ben');
+    expect(await say('swap status --as Ben')).toContain('20 min at work, 3 h 0 min away');
+    expect(await say('swap done step=B01 value=same at=2027-03-01T16:40Z --as Ben')).toContain(
+      'The time given lies ahead.',
+    );
+  });
+
+  it('lets a lead alone say that somebody else has left, and nobody else is taken off', async () => {
+    const say = sessionOn(records());
+    await say(...hired, 'crew add Cy as=apprentice', 'swap start --as Ben', 'swap join --as Cy');
+    const here = async () => /On the job +(.+)/.exec(await say('swap status --as Ana'))?.[1];
+    expect(await say('swap leave Cy --as Ben')).toBe('Only a lead records that somebody else has left.');
+    expect(await say('swap leave person=Zoe --as Ana')).toContain('Nobody of that name is in the crew.');
+    expect(await say('swap leave Gus --as Ana')).toBe('Nobody of that name is on this job.');
+    expect(await here()).toBe('Ben, Cy');
+    expect(await say('swap leave Cy --as Ana')).toContain('Cy is off the job.');
+    expect(await here()).toBe('Ben');
+    expect(await say('swap leave --as Ben')).toContain('Off the job.');
+    expect(await here()).toBe('nobody has joined');
+  });
+
   it('pauses, and goes on', async () => {
     const say = sessionOn(records());
     await say(...hired, 'swap start list=before-leaving-the-shop --as Ben', 'swap pause --as Ben');
