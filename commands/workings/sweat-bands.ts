@@ -32,6 +32,8 @@ export interface SweatBands {
 }
 
 const samples: SampleCount = 128;
+/** How near a sampled wall must come to the dew point, K: far inside the band it is one of. */
+const sampledTolerance = 1e-3;
 /** Farther than any duct, more than any wrap: where "stays dry" and "no amount" stand among the samples. */
 const beyond = 1e6;
 /** Anything past this is beyond, the place half way between a number and beyond included. */
@@ -42,8 +44,8 @@ const startOf = ({ duct, pieces }: ColdRun): Metres | null => {
   return verdict.wet ? verdict.startsAt : null;
 };
 
-export const insulationFor = ({ duct, pieces }: ColdRun): InsulationToStayDry =>
-  insulationToStayDry(duct, mostInsulation, pieces);
+export const insulationFor = ({ duct, pieces }: ColdRun, tolerance?: number): InsulationToStayDry =>
+  insulationToStayDry(duct, mostInsulation, tolerance === undefined ? { pieces } : { pieces, tolerance });
 
 /** The likely bands of start and insulation from one round of samples. What is told lies within its band. */
 export function sweatBands(unsure: UnsureDuct): SweatBands {
@@ -72,7 +74,7 @@ export function sweatBands(unsure: UnsureDuct): SweatBands {
 }
 
 function neededOf(run: ColdRun): number {
-  const needed = insulationFor(run);
+  const needed = insulationFor(run, sampledTolerance);
   return needed.found ? needed.insulation : beyond;
 }
 

@@ -57,9 +57,10 @@ export function oneShot(
       ? { value: question.whenUnknown.value, known: false }
       : { value: reading.value.value, known: true };
   };
-  const lacking = missing(command.interview(), recallAll);
+  const outcome = replay(command.interview(), recallAll, 'one-shot');
   const trouble = [...problems.map((says) => ({ says })), ...rejected];
-  if (lacking.length > 0 || trouble.length > 0) {
+  if (!outcome.complete || trouble.length > 0) {
+    const lacking = missing(command.interview(), recallAll);
     const rejectedQuestions = given.flatMap(({ question, reading }) => ('rejected' in reading ? [question] : []));
     return {
       command: command.name,
@@ -68,8 +69,6 @@ export function oneShot(
       problems: trouble,
     };
   }
-  const outcome = replay(command.interview(), recallAll, 'one-shot');
-  if (!outcome.complete) throw new Error(`${command.name} asks in one-shot use for what it did not name as missing`);
   const reply = withAssumed(command.answer(outcome.inputs, { units }), outcome.assumed, units);
   const stopped = heaviest(reply.findings) === 'stop';
   return { command: command.name, status: stopped ? 'stopped' : 'answered', reply, missing: [], problems: [] };

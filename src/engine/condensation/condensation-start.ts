@@ -20,12 +20,12 @@ export type CondensationStart =
  *
  * @source own working, exponential cooling and the dew point
  */
-export function condensationStart(duct: ExhaustDuct): CondensationStart {
+export function condensationStart(duct: ExhaustDuct, cooling = ductCooling(duct)): CondensationStart {
   const dry = { found: false, why: 'wall stays above the dew point' } as const;
   const dew = exhaustDewPoint(duct);
   if (!dew.found) return dry;
-  if (wallTemperature(duct, metres(0)) <= dew.temperature) return { found: true, distance: metres(0) };
-  const { insideFilm, overall, perMetre } = ductCooling(duct);
+  if (wallTemperature(duct, metres(0), cooling) <= dew.temperature) return { found: true, distance: metres(0) };
+  const { insideFilm, overall, perMetre } = cooling;
   const wallSpread = (duct.exhaustTemperature - duct.surroundings) * (1 - insideFilm / overall);
   const dewSpread = dew.temperature - duct.surroundings;
   if (dewSpread <= 0 || wallSpread <= dewSpread) return dry;
@@ -65,12 +65,16 @@ export function ductVerdict(duct: ExhaustDuct, pieces: readonly DuctPiece[] = [d
   let wouldStartAt: Metres | null = null;
   let exitTemperature = duct.exhaustTemperature;
   let coldest = Number.POSITIVE_INFINITY;
-  for (const { from, duct: piece } of piecesInPlace(duct, pieces)) {
-    const start = condensationStart(piece);
+  for (const { from, duct: piece, cooling } of piecesInPlace(duct, pieces)) {
+    const start = condensationStart(piece, cooling);
     wouldStartAt = start.found ? metres(from + start.distance) : null;
     if (start.found && start.distance <= piece.length) startsAt ??= metres(from + start.distance);
-    exitTemperature = airTemperature(piece, piece.length);
-    coldest = Math.min(coldest, wallTemperature(piece, metres(0)), wallTemperature(piece, piece.length));
+    exitTemperature = airTemperature(piece, piece.length, cooling);
+    coldest = Math.min(
+      coldest,
+      wallTemperature(piece, metres(0), cooling),
+      wallTemperature(piece, piece.length, cooling),
+    );
   }
   const atExit = { exitTemperature, coldestWall: celsius(coldest) };
   if (startsAt === undefined) return { wet: false, wouldStartAt, ...atExit };

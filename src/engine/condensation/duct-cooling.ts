@@ -73,14 +73,15 @@ export function ductCooling(duct: ExhaustDuct): DuctCooling {
  *
  * T(x) = T_a + (T₀ − T_a) e^(−K x)
  *
- * x distance from the fan in m, T₀ exhaust and T_a surrounding temperature in °C, K from `ductCooling` in 1/m.
+ * x distance from the fan in m, T₀ exhaust and T_a surrounding temperature in °C, K from `ductCooling` in 1/m, which may be
+ * handed in where it is at hand.
  *
  * @source California Residential ACM reference manual, appendix A (the same balance)
  */
-export function airTemperature(duct: ExhaustDuct, distance: Metres): Celsius {
+export function airTemperature(duct: ExhaustDuct, distance: Metres, cooling = ductCooling(duct)): Celsius {
   const spread = duct.exhaustTemperature - duct.surroundings;
   // At the fan the air has not cooled yet, not even air that all but stands still.
-  const left = distance === 0 ? 1 : Math.exp(-ductCooling(duct).perMetre * distance);
+  const left = distance === 0 ? 1 : Math.exp(-cooling.perMetre * distance);
   return celsius(duct.surroundings + spread * left);
 }
 
@@ -93,8 +94,8 @@ export function airTemperature(duct: ExhaustDuct, distance: Metres): Celsius {
  *
  * @source own working, heat flow in series
  */
-export function wallTemperature(duct: ExhaustDuct, distance: Metres): Celsius {
-  const { insideFilm, overall } = ductCooling(duct);
-  const air = airTemperature(duct, distance);
+export function wallTemperature(duct: ExhaustDuct, distance: Metres, cooling = ductCooling(duct)): Celsius {
+  const { insideFilm, overall } = cooling;
+  const air = airTemperature(duct, distance, cooling);
   return celsius(air - ((air - duct.surroundings) * insideFilm) / overall);
 }

@@ -1,6 +1,6 @@
 import { specificVolume } from '#engine/psychrometrics/moist-air.ts';
 import { cubicMetresPerSecond, type Metres, metres } from '#quantity/units.ts';
-import { airTemperature } from './duct-cooling.ts';
+import { airTemperature, type DuctCooling, ductCooling } from './duct-cooling.ts';
 import { type ExhaustDuct, exhaustAir } from './exhaust-duct.ts';
 
 /** A length of duct of one width. */
@@ -14,6 +14,8 @@ export interface PieceInPlace {
   /** From the fan to where the piece begins. */
   readonly from: Metres;
   readonly duct: ExhaustDuct;
+  /** How this piece cools. */
+  readonly cooling: DuctCooling;
 }
 
 /**
@@ -47,9 +49,10 @@ export function piecesInPlace(duct: ExhaustDuct, pieces: readonly DuctPiece[]): 
       surroundings: duct.surroundings,
       pressure: duct.pressure,
     };
-    placed.push({ from: metres(from), duct: here });
+    const cooling = ductCooling(here);
+    placed.push({ from: metres(from), duct: here, cooling });
     from += length;
-    exhaustTemperature = airTemperature(here, length);
+    exhaustTemperature = airTemperature(here, length, cooling);
   }
   return placed;
 }

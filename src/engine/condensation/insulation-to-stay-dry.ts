@@ -6,14 +6,19 @@ import { type ExhaustDuct, exhaustDewPoint } from './exhaust-duct.ts';
 const mostSteps = 60;
 /** Insulation is found to this, m²·K/W: far finer than any label. */
 const closeEnough = 1e-6;
-/** Temperatures this near are the same, K. */
-const sameTemperature = 1e-6;
+/** Coldest wall and dew point this near are the same, K, where nothing is said. */
+const usualTolerance = 1e-6;
 /** Air within this many kelvin of its dew point counts as saturated. */
 const saturatedWithin = 0.01;
 
 export type InsulationToStayDry =
   | { readonly found: true; readonly insulation: SquareMetreKelvinsPerWatt }
   | { readonly found: false; readonly why: 'the air arrives saturated' | 'more than can be fitted' };
+
+interface InsulationSearch {
+  readonly pieces?: readonly DuctPiece[];
+  readonly tolerance?: number;
+}
 
 /**
  * The least insulation that keeps the whole duct above the dew point.
@@ -25,12 +30,13 @@ export type InsulationToStayDry =
  * few minutes of drier air after the shower matter as much as insulation.
  *
  * @param pieces the run piece by piece where its width changes; the duct's own width and length where nothing is said.
+ * @param tolerance how near the coldest wall must come to the dew point, K. For sampling, 1e-3.
  * @source own working, exponential cooling and the dew point
  */
 export function insulationToStayDry(
   duct: ExhaustDuct,
   most: SquareMetreKelvinsPerWatt,
-  pieces: readonly DuctPiece[] = [duct],
+  { pieces = [duct], tolerance = usualTolerance }: InsulationSearch = {},
 ): InsulationToStayDry {
   const dew = exhaustDewPoint(duct);
   const none = squareMetreKelvinsPerWatt(0);
@@ -47,7 +53,7 @@ export function insulationToStayDry(
   for (let step = 0; step < mostSteps && high - low > closeEnough; step++) {
     const between = low - (atLow * (high - low)) / (atHigh - atLow);
     const at = margin(between);
-    if (Math.abs(at) < sameTemperature) return { found: true, insulation: squareMetreKelvinsPerWatt(between) };
+    if (Math.abs(at) < tolerance) return { found: true, insulation: squareMetreKelvinsPerWatt(between) };
     if (at > 0) {
       [high, atHigh] = [between, at];
       if (kept === 'low') atLow /= 2;
@@ -64,8 +70,8 @@ export function insulationToStayDry(
 /** Exhaust cools along the duct where it is cold outside, but a wider piece has a colder wall than the one before it ends with. */
 function coldestWall(duct: ExhaustDuct, pieces: readonly DuctPiece[]): number {
   return piecesInPlace(duct, pieces).reduce(
-    (coldest, { duct: piece }) =>
-      Math.min(coldest, wallTemperature(piece, metres(0)), wallTemperature(piece, piece.length)),
+    (coldest, { duct: piece, cooling }) =>
+      Math.min(coldest, wallTemperature(piece, metres(0), cooling), wallTemperature(piece, piece.length, cooling)),
     Number.POSITIVE_INFINITY,
   );
 }

@@ -21,6 +21,20 @@ export interface AppliedRule<Id extends string, Rule> {
   readonly unknown: readonly string[];
 }
 
+type Condition = readonly [fact: string, values: readonly string[]];
+type Rules = Readonly<Partial<Record<string, ConditionalRule>>>;
+
+/** The conditions of each rule of a rule book, taken apart once: an interview asks the same book at every question. */
+const conditionsOfBook = new WeakMap<Rules, readonly (readonly Condition[])[]>();
+
+function conditionsOf(rules: Rules): readonly (readonly Condition[])[] {
+  const known = conditionsOfBook.get(rules);
+  if (known) return known;
+  const conditions = Object.values(rules).map((rule) => Object.entries(rule?.applies ?? {}));
+  conditionsOfBook.set(rules, conditions);
+  return conditions;
+}
+
 const order: readonly RuleWeight[] = ['stop', 'caution', 'advice'];
 
 /**
@@ -57,15 +71,14 @@ export function rulesThatApply<Id extends string, Rule extends ConditionalRule>(
  */
 export function factsStillToAsk<Fact extends string>(
   facts: Facts,
-  rules: Readonly<Partial<Record<string, ConditionalRule>>>,
+  rules: Rules,
   inOrder: readonly Fact[],
 ): Fact[] {
-  const open = new Set(
-    Object.values(rules)
-      .map((rule) => Object.entries(rule?.applies ?? {}))
-      .filter((conditions) => conditions.every(([fact, values]) => mayHold(facts[fact], values)))
-      .flatMap((conditions) => conditions.map(([fact]) => fact)),
-  );
+  const open = new Set<string>();
+  for (const conditions of conditionsOf(rules)) {
+    if (!conditions.every(([fact, values]) => mayHold(facts[fact], values))) continue;
+    for (const [fact] of conditions) open.add(fact);
+  }
   return inOrder.filter((fact) => open.has(fact) && facts[fact] === undefined);
 }
 

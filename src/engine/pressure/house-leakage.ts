@@ -55,9 +55,10 @@ export function netExhaust({
   readonly exhausts: readonly CubicMetresPerSecond[];
   readonly supplies: readonly CubicMetresPerSecond[];
 }): CubicMetresPerSecond {
-  const sum = (flows: readonly CubicMetresPerSecond[]) => flows.reduce((total, flow) => total + flow, 0);
-  return cubicMetresPerSecond(Math.max(0, sum(exhausts) - sum(supplies)));
+  return cubicMetresPerSecond(Math.max(0, total(exhausts) - total(supplies)));
 }
+
+const total = (flows: readonly CubicMetresPerSecond[]): number => flows.reduce((sum, flow) => sum + flow, 0);
 
 /**
  * Leakage at 50 Pa from air changes at 50 Pa.

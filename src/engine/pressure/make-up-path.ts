@@ -1,5 +1,11 @@
-import { type CubicMetresPerSecond, type KilogramsPerCubicMetre, type Pascals, pascals } from '#quantity/units.ts';
-import { type HouseLeakage, houseDepressurisation, netExhaust } from './house-leakage.ts';
+import {
+  type CubicMetresPerSecond,
+  cubicMetresPerSecond,
+  type KilogramsPerCubicMetre,
+  type Pascals,
+  pascals,
+} from '#quantity/units.ts';
+import { type HouseLeakage, houseDepressurisation } from './house-leakage.ts';
 import { type Opening, oneBehindTheOther } from './orifice.ts';
 
 /** The way air takes from outdoors to the bathroom: through the leaks of the house, then past each door in turn. */
@@ -27,9 +33,7 @@ export function makeUpPressure(
   flow: { readonly airflow: CubicMetresPerSecond; readonly density: KilogramsPerCubicMetre },
 ): Pascals {
   const past = oneBehindTheOther(openings, flow);
-  const below =
-    house === undefined
-      ? 0
-      : houseDepressurisation(house, netExhaust({ exhausts: [flow.airflow, otherExhaust], supplies: [] }));
-  return pascals(past + below);
+  if (house === undefined) return past;
+  const drawn = cubicMetresPerSecond(flow.airflow + otherExhaust);
+  return pascals(past + houseDepressurisation(house, drawn));
 }

@@ -140,7 +140,7 @@ describe('a run of several pieces', () => {
         expect(pieced.coldestWall).toBeCloseTo(whole.coldestWall, 9);
         if (whole.wet && pieced.wet) expect(pieced.startsAt).toBeCloseTo(whole.startsAt, 6);
         const most = squareMetreKelvinsPerWatt(10);
-        const [one, two] = [insulationToStayDry(duct, most), insulationToStayDry(duct, most, cut)];
+        const [one, two] = [insulationToStayDry(duct, most), insulationToStayDry(duct, most, { pieces: cut })];
         expect(two.found).toBe(one.found);
         if (one.found && two.found) expect(two.insulation).toBeCloseTo(one.insulation, 4);
       }),
