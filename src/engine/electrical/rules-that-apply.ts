@@ -69,11 +69,7 @@ export function rulesThatApply<Id extends string, Rule extends ConditionalRule>(
  *
  * @source own working
  */
-export function factsStillToAsk<Fact extends string>(
-  facts: Facts,
-  rules: Rules,
-  inOrder: readonly Fact[],
-): Fact[] {
+export function factsStillToAsk<Fact extends string>(facts: Facts, rules: Rules, inOrder: readonly Fact[]): Fact[] {
   const open = new Set<string>();
   for (const conditions of conditionsOf(rules)) {
     if (!conditions.every(([fact, values]) => mayHold(facts[fact], values))) continue;
