@@ -1,6 +1,6 @@
 import type { Reply } from '#findings/reply.ts';
 import type { Interview } from '#interview/interview.ts';
-import type { AnyQuestion, Choice, UnitSystem } from '#interview/question.ts';
+import type { AnyQuestion, Choice, Reading, UnitSystem } from '#interview/question.ts';
 import type { Recall } from '#interview/replay.ts';
 import type { ScopedStore } from '#store/store.ts';
 
@@ -31,7 +31,15 @@ export interface AnswerCommand<Inputs> extends Named {
   /** Every question the interview may ask or take, in the order asked; these are the options of the command. */
   readonly takes: readonly AnyQuestion[];
   interview(): Interview<Inputs>;
+  /** What the records of a job say beside the answers on its sheet. Left out where the sheet is all there is. */
+  recalling?(recall: Recall, records: JobRecords): Recall;
   answer(inputs: Inputs, telling: Telling): Reply;
+}
+
+/** The records of one job, where a command looks for more than the answers on its sheet. */
+export interface JobRecords {
+  readonly store: ScopedStore;
+  readonly sheet: number;
 }
 
 /** A command that works on what is kept (job sheets, settings) or explains, rather than asking and computing. */
@@ -68,12 +76,26 @@ export interface DeskOption {
   readonly choices?: readonly Choice[];
   /** The most characters it takes where that is more than a line, at most 6000. */
   readonly longest?: number;
-  /** It is a text file: the terminal takes a path and hands over what is in it. Not offered where no files can be given. */
+  /** It is a text file, sent along or named by its path; what is handed over is the text in it. */
   readonly file?: true;
+  /** It is a photo, sent along or named by its path; `Desk.photo` tells of it by what is handed over. */
+  readonly photo?: true;
   /** Offered in a terminal alone, where one keyboard serves several people. */
   readonly terminal?: true;
   /** Names that fit what was typed so far, best first. */
   suggest?(desk: Desk, typed: string): readonly Choice[];
+}
+
+/** A photo that lies where people can look at it. Its bytes, and where it was taken, are not kept. */
+export interface KeptPhoto {
+  /** Where it lies, in the words of the platform; the name of the file in a terminal. */
+  readonly reference: string;
+  /** SHA-256 of the bytes, in hexadecimal. */
+  readonly checksum: string;
+  /** In bytes. */
+  readonly size: number;
+  /** Whether the file says where it was taken. */
+  readonly placed: boolean;
 }
 
 /** What a desk command is handed: the keeping of this server alone, who speaks, and how to tell numbers. */
@@ -88,6 +110,8 @@ export interface Desk {
   readonly recall: Recall;
   /** The same of any sheet of this crew, by its number. */
   recallOn(sheet: number): Recall;
+  /** The photo that was sent under this name, or lies under this path. */
+  photo(named: string): Reading<KeptPhoto>;
   /** This moment, by the clock that stamps what is kept: there is no other. */
   now(): string;
 }

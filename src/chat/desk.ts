@@ -2,12 +2,22 @@ import type { ScopedStore } from '#store/store.ts';
 import { recallFrom, unitsOf } from './answers.ts';
 import type { Action, Desk } from './command.ts';
 
+/** Words are no photo: it is sent itself. */
+const noPhoto: Desk['photo'] = () => ({
+  rejected: 'Words are no photo. Send the photo itself: press the button of the step, or use /swap photo.',
+});
+
 /** A desk whose store is opened only when something on it is used, so that help needs no records. */
 export const deskFor = ({
   store,
+  photo = noPhoto,
   ...rest
-}: Pick<Desk, 'speaker' | 'commands' | 'mayManage'> & { readonly store: () => ScopedStore }): Desk => ({
+}: Pick<Desk, 'speaker' | 'commands' | 'mayManage'> & {
+  readonly store: () => ScopedStore;
+  readonly photo?: Desk['photo'] | undefined;
+}): Desk => ({
   ...rest,
+  photo,
   get store() {
     return store();
   },

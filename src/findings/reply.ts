@@ -89,6 +89,8 @@ export interface FormField {
   readonly accepts: string;
   readonly optional: boolean;
   readonly choices?: readonly { readonly id: string; readonly label: string }[];
+  /** It is a photo: sent where files can be sent, named by its path in a terminal. */
+  readonly photo?: true;
 }
 
 /** What an action still has to be told, at most five things. It is done again with them, each under its id. */

@@ -4,7 +4,7 @@ import { type Judged, judged } from './evidence.ts';
 import { accepted, type Judgement, type Moment, refused, sameAgain } from './judgement.ts';
 import type { ListedStep } from './listed-step.ts';
 import { eitherOf, isApprentice, maySign } from './signing.ts';
-import { isClosed, recordOf, type Walk } from './walk.ts';
+import { isClosed, recordOf, standingPhotos, type Walk } from './walk.ts';
 import { type StepValue, stepValue } from './walk-event.ts';
 import { lockIsOn, waitsFor } from './way-free.ts';
 
@@ -14,7 +14,7 @@ export function judgeAnswer(walk: Walk, listed: ListedStep, moment: Moment): Jud
   const value = stepValue(event.value);
   if (value === null) return refused('This answer cannot be read. Give it again.');
   const found = judged(listed.parts, value, {
-    photos: recordOf(walk, listed.id).photos.length,
+    photos: standingPhotos(recordOf(walk, listed.id)).length,
     recorded: (step, part) => recorded(walk, step, part),
   });
   if (found.misread) return refused(found.misread);

@@ -2,9 +2,15 @@ import type { BoxKind, WalkFactId } from '#knowledge/checklist-facts.ts';
 import { accepted, type Judgement, type Moment, refused, sameAgain } from './judgement.ts';
 import { lapse, relist } from './reopening.ts';
 import { isLead, maySign } from './signing.ts';
-import { recordOf, type Walk } from './walk.ts';
+import { isClosed, recordOf, standingPhotos, type Walk } from './walk.ts';
 import { nameOf, words } from './walk-event.ts';
 import { lockIsOn } from './way-free.ts';
+
+/** The checksum that came with a photo. */
+const checksumIn = (value: unknown): string | null =>
+  typeof value === 'object' && value !== null && 'checksum' in value && typeof value.checksum === 'string'
+    ? value.checksum
+    : null;
 
 /** What happens to a job as a whole, or beside a step without answering it. */
 export const jobEvents: Readonly<Record<string, (walk: Walk, moment: Moment) => Judgement>> = {
@@ -19,12 +25,32 @@ export const jobEvents: Readonly<Record<string, (walk: Walk, moment: Moment) => 
     const reference = words(event.value, 'reference');
     const step = event.step === null ? undefined : walk.list.byId.get(event.step);
     if (reference === null || step === undefined) return refused('Send the photo to a step of this list.');
-    if (recordOf(walk, step.id).photos.some((photo) => photo.reference === reference)) return sameAgain(false);
+    const checksum = checksumIn(event.value);
+    const again = standingPhotos(recordOf(walk, step.id)).some(
+      (photo) => photo.reference === reference || (checksum !== null && photo.checksum === checksum),
+    );
+    if (again) return sameAgain(false);
     const { who, at } = event;
     return accepted((onto) => {
       const record = recordOf(onto, step.id);
-      const photos = [...record.photos, { reference, who, name: nameOf(event), at }];
+      const photos = [...record.photos, { reference, checksum, who, name: nameOf(event), at }];
       onto.records.set(step.id, { ...record, photos });
+    });
+  },
+
+  /** Takes one photo off a step that is still open: what a closed step rests on stays. */
+  'photo-back'(walk, { event }) {
+    const reference = words(event.value, 'reference');
+    const step = event.step === null ? undefined : walk.list.byId.get(event.step);
+    const photo = step && recordOf(walk, step.id).photos.findLast((each) => each.reference === reference);
+    if (step === undefined || photo === undefined) return refused('There is no such photo on that step.');
+    if (isClosed(walk, step.id)) return refused(`${step.title} is closed. Take the step back first.`);
+    if (photo.who !== event.who && !isLead(event.standing)) {
+      return refused(`${photo.name} sent it. It is taken back by the same person or a lead.`);
+    }
+    return accepted((onto) => {
+      const record = recordOf(onto, step.id);
+      onto.records.set(step.id, { ...record, photos: record.photos.filter((each) => each !== photo) });
     });
   },
 

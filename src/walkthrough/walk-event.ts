@@ -5,6 +5,7 @@ export const happenings = [
   'overridden',
   'undone',
   'photo',
+  'photo-back',
   'noted',
   'fact',
   'paused',

@@ -18,6 +18,8 @@ export interface Answer {
 
 export interface Photo {
   readonly reference: string;
+  /** Of its bytes; `null` where it was not looked at. */
+  readonly checksum: string | null;
   readonly who: string;
   readonly name: string;
   readonly at: string;
@@ -105,6 +107,14 @@ const untouched: StepRecord = {
 };
 
 export const recordOf = ({ records }: Pick<Walk, 'records'>, id: string): StepRecord => records.get(id) ?? untouched;
+
+/** The photos that stand for a step now: once its answer has lapsed, only those sent since that answer. */
+export const standingPhotos = ({
+  status,
+  answer,
+  photos,
+}: Pick<StepRecord, 'answer' | 'photos'> & { readonly status: string }): readonly Photo[] =>
+  status === 'lapsed' && answer ? photos.filter(({ at }) => Date.parse(at) > Date.parse(answer.at)) : photos;
 
 export const isClosed = (walk: Pick<Walk, 'records'>, id: string): boolean => {
   const { status } = recordOf(walk, id);

@@ -28,9 +28,8 @@ export function fieldText(form: Filling, paper: Paper): string {
   const choices = (field.choices ?? []).map(({ label }, index) =>
     paragraph(label, paper, `${String(index + 1).padStart(3)}  `),
   );
-  return [paragraph(`${field.label}? ${field.choices ? '' : `(${field.accepts})`}${skip}`, paper), ...choices].join(
-    '\n',
-  );
+  const accepts = field.photo ? `the path of ${field.accepts}` : field.accepts;
+  return [paragraph(`${field.label}? ${field.choices ? '' : `(${accepts})`}${skip}`, paper), ...choices].join('\n');
 }
 
 /** The form after one typed line: the number of a choice picks it. */

@@ -8,6 +8,7 @@ import { clipped, nearest, optionsFrom, wordsOf } from '../options.ts';
 import type { Asking, Screen } from '../screen.ts';
 import { completionsOf } from './completions.ts';
 import { deskAnswer } from './desk.ts';
+import { photoAt } from './given-photo.ts';
 import { type Paper, paragraph } from './paper.ts';
 import { afterField, type Filling, fieldLeft, fieldText, pressLines } from './presses.ts';
 import { replyText, screenText } from './render.ts';
@@ -44,7 +45,7 @@ export function terminalSession(outside: Outside): Session {
   const { store, commands, who } = outside;
   const speaker = { channel, who };
   const answering = commands.filter((command) => command.kind === 'answer');
-  const desk = deskFor({ store: () => store, speaker, commands, mayManage: true });
+  const desk = deskFor({ store: () => store, speaker, commands, mayManage: true, photo: photoAt });
   const plain = (text: string): string => paragraph(text, outside.paper);
   let open: Talk | undefined;
   /** A question left for another command, to come back to. */

@@ -1,0 +1,68 @@
+import type { Desk } from '#chat/command.ts';
+import type { Finding } from '#findings/finding.ts';
+import type { ListedStep } from '#walkthrough/listed-step.ts';
+import { standingPhotos } from '#walkthrough/walk.ts';
+import { remark } from './plain-replies.ts';
+import { enter } from './swap-entering.ts';
+import type { OpenWalk, Walker } from './swap-walk.ts';
+
+/** A photo that stands on its step now, the list with it, and what to say of it. */
+export type Hung = { readonly walk: OpenWalk; readonly says: readonly Finding[] } | { readonly rejected: string };
+
+/** The photos that stand on a step now. */
+export const photosOn = ({ state }: OpenWalk, listed: ListedStep) => {
+  const view = state.steps.get(listed.id);
+  return view ? standingPhotos(view) : [];
+};
+
+/** What a step still asks for, photos that were sent already left out. */
+export const partsLeft = (walk: OpenWalk, listed: ListedStep) =>
+  listed.parts.filter(({ kind }) => kind !== 'photo' || photosOn(walk, listed).length === 0);
+
+/**
+ * Hangs a photo on a step: an event of its own, beside the answer. Where it lies and its checksum are kept, never the picture.
+ * The same photo counts once.
+ */
+export function hung(
+  desk: Desk,
+  { walk, walker, shownAt }: { readonly walk: OpenWalk; readonly walker: Walker; readonly shownAt: number | null },
+  listed: ListedStep,
+  named: string,
+): Hung {
+  const photo = desk.photo(named);
+  if ('rejected' in photo) return photo;
+  const { reference, checksum, size, placed } = photo.value;
+  if (photosOn(walk, listed).some((each) => each.checksum === checksum)) {
+    return { walk, says: [remark('photo', 'good', 'That photo is on this step already. It counts once.')] };
+  }
+  const entry = { what: 'photo', step: listed, value: { reference, checksum, size }, shownAt };
+  const entered = enter(desk, walk, walker, entry);
+  if ('refused' in entered) return { rejected: entered.refused };
+  desk.store.addPhoto(walk.sheet, {
+    list: walk.list,
+    step: listed.id,
+    message: reference,
+    checksum,
+    size,
+    who: walker.who,
+  });
+  return {
+    walk: entered.walk,
+    says: [
+      remark(
+        'photo',
+        'good',
+        `The photo is on ${listed.title}. Where it lies and its checksum are kept, not the picture.`,
+      ),
+      ...(placed
+        ? [
+            remark(
+              'photo-place',
+              'caution',
+              'The file of that photo says where it was taken. That is not kept here, but the picture itself may still carry it: where the address is not for everybody, take it back and send a screenshot of it.',
+            ),
+          ]
+        : []),
+    ],
+  };
+}
