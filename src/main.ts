@@ -1,13 +1,21 @@
 import { systemUser } from '#chat/terminal/system-user.ts';
 import { commands } from '#commands/index.ts';
+import { isOperation, operate } from '#operation/operate.ts';
+import { type Report, upkeep } from '#operation/upkeep.ts';
 import { openStore } from '#store/store.ts';
 import { StoreTrouble } from '#store/trouble.ts';
-import { settingsFrom } from './settings.ts';
+import { backupPlanOf, settingsFrom } from './settings.ts';
 import { StartTrouble } from './start-trouble.ts';
 
 /** Picks Discord, the terminal or a single answer, opens the store and hands over the commands. */
 async function main(words: readonly string[]): Promise<number> {
   const settings = settingsFrom();
+  const plan = backupPlanOf(settings);
+  const [operation, ...about] = words;
+  if (isOperation(operation)) {
+    const { FANWRIGHT_DB: database, FANWRIGHT_HEALTH: health } = settings;
+    return operate(operation, about, { database, plan, health, output: process.stdout });
+  }
   const here = { commands, who: systemUser(), environment: process.env };
   if (words.length > 0) {
     const { answerOnce } = await import('#chat/terminal/once.ts');
@@ -17,15 +25,21 @@ async function main(words: readonly string[]): Promise<number> {
   try {
     if (settings.DISCORD_TOKEN) {
       const { discord } = await import('#chat/discord/discord.ts');
-      return await discord({ store, commands, settings: { ...settings, DISCORD_TOKEN: settings.DISCORD_TOKEN } });
+      return await discord({ store, commands, plan, settings: { ...settings, DISCORD_TOKEN: settings.DISCORD_TOKEN } });
     }
     const { terminal } = await import('#chat/terminal/terminal.ts');
     const streams = { input: process.stdin, output: process.stdout };
-    return await terminal({ ...here, store: store.scoped('terminal') }, streams);
+    const care = upkeep({ store, plan, report: complain });
+    return await terminal({ ...here, store: store.scoped('terminal') }, streams).finally(() => care.stop());
   } finally {
     store.close();
   }
 }
+
+/** In the terminal only what went wrong is told. */
+const complain: Report = (level, what, { message = '' } = {}) => {
+  if (level === 'error') process.stderr.write(`${what}: ${message}\n`);
+};
 
 // Whoever reads along may leave early, as `head` does; that is no fault.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {

@@ -1,7 +1,11 @@
 import { existsSync } from 'node:fs';
 import { loadEnvFile } from 'node:process';
 import { z } from 'zod';
+import { type BackupPlan, usualFolder } from '#operation/backups.ts';
 import { StartTrouble } from './start-trouble.ts';
+
+const wholeNumber = (least: number, most: number, error: string) =>
+  z.coerce.number(error).int(error).min(least, error).max(most, error);
 
 /** What the surroundings say: environment variables, which a `.env` file may set. The messages end "… must be". */
 const schema = z.object({
@@ -18,6 +22,10 @@ const schema = z.object({
     .regex(/^\d{5,20}$/, 'the number of a server, such as 123456789012345678')
     .optional(),
   FANWRIGHT_DB: z.string().trim().min(1, 'the path of a file').default('data/fanwright.sqlite'),
+  FANWRIGHT_BACKUPS: z.string().trim().min(1, 'the path of a folder').optional(),
+  FANWRIGHT_BACKUP_HOURS: wholeNumber(0, 8784, 'a whole number of hours between backups, 0 for none').default(24),
+  FANWRIGHT_BACKUPS_KEPT: wholeNumber(1, 1000, 'how many backups to keep, from 1 to 1000').default(14),
+  FANWRIGHT_HEALTH: z.string().trim().min(1, 'the path of a file').optional(),
   LOG_LEVEL: z
     .enum(['debug', 'info', 'warn', 'error', 'silent'], { error: 'debug, info, warn, error or silent' })
     .default('info'),
@@ -37,6 +45,13 @@ export function settingsFrom(environment: NodeJS.ProcessEnv = environmentWithFil
   const sentences = result.error.issues.map(({ path, message }) => `${path.join('.')} must be ${message}.`);
   throw new StartTrouble([...new Set(sentences)].join(' '));
 }
+
+/** Where and how often the records are backed up. Records in memory are not. */
+export const backupPlanOf = (settings: Settings): BackupPlan => ({
+  folder: settings.FANWRIGHT_BACKUPS ?? usualFolder(settings.FANWRIGHT_DB),
+  hours: settings.FANWRIGHT_DB === ':memory:' ? 0 : settings.FANWRIGHT_BACKUP_HOURS,
+  kept: settings.FANWRIGHT_BACKUPS_KEPT,
+});
 
 function environmentWithFile(): NodeJS.ProcessEnv {
   if (!existsSync('.env')) return process.env;

@@ -22,7 +22,8 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   'src/diagnosis': ['#quantity', '#knowledge'],
   'src/walkthrough': ['#quantity', '#knowledge'],
   'src/pictures': ['#findings', '#quantity', '@resvg/resvg-js', 'd3-scale', 'd3-shape', 'pdfkit', 'node'],
-  'src/store': ['#interview', '#quantity', 'better-sqlite3', 'node'],
+  'src/store': ['#interview', '#quantity', 'better-sqlite3', 'node', 'zod'],
+  'src/operation': ['#store', 'node'],
   commands: [
     '#chat',
     '#diagnosis',

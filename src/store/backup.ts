@@ -1,4 +1,4 @@
-import { copyFileSync, existsSync, realpathSync, renameSync, rmSync } from 'node:fs';
+import { chmodSync, copyFileSync, existsSync, realpathSync, renameSync, rmSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { inspect, makeRoomFor } from './database.ts';
@@ -30,15 +30,26 @@ function settle(copy: string, named: string): void {
   } finally {
     db.close();
   }
+  // Customers' names and addresses are in there, as in the records themselves.
+  chmodSync(copy, 0o600);
 }
+
+/** As many pages as there are. */
+const allPages = 0x7fffffff;
 
 /**
  * Copies the database while it is in use. The copy is made beside its place and moved there only when it is whole and
  * sound, so an earlier backup of the same name is never half overwritten.
  *
+ * @param pages How many pages are copied before others get a turn. What this connection writes meanwhile goes into the copy
+ * too; a write of another process makes the copying begin again, so where others write it is done in one go.
  * @throws StoreTrouble
  */
-export async function backUp(db: Database.Database, to: string): Promise<void> {
+export async function backUp(
+  db: Database.Database,
+  to: string,
+  { pages = 100 }: { readonly pages?: number } = {},
+): Promise<void> {
   if (!existsSync(dirname(to))) {
     throw new StoreTrouble('no-folder', `The folder ${dirname(to)} for the backup is missing, so make it first.`);
   }
@@ -48,12 +59,32 @@ export async function backUp(db: Database.Database, to: string): Promise<void> {
   const part = `${to}.part`;
   try {
     removeWithSides(part);
-    await db.backup(part);
+    await db.backup(part, { progress: () => pages });
     settle(part, to);
     moveOver(part, to);
   } catch (error) {
     removeWithSides(part);
     throw asTrouble(error, to);
+  }
+}
+
+/**
+ * Copies a file of records that another process may be working with. It is not brought up to date and not locked, so the
+ * crew is not kept waiting.
+ *
+ * @throws StoreTrouble
+ */
+export async function backUpFile(file: string, to: string): Promise<void> {
+  if (!existsSync(file)) throw new StoreTrouble('other', `There are no records at ${file}, so check FANWRIGHT_DB.`);
+  let db: Database.Database | undefined;
+  try {
+    db = new Database(file, { fileMustExist: true, timeout: 5000 });
+    inspect(db, file);
+    await backUp(db, to, { pages: allPages });
+  } catch (error) {
+    throw asTrouble(error, file);
+  } finally {
+    db?.close();
   }
 }
 

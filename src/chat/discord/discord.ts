@@ -1,6 +1,11 @@
 import { setTimeout as delay } from 'node:timers/promises';
 import { Client, Events, GatewayIntentBits, Options } from 'discord.js';
+import type { BackupPlan } from '#operation/backups.ts';
+import { healthFile } from '#operation/health.ts';
+import { upkeep } from '#operation/upkeep.ts';
+import { migrations } from '#store/migrations.ts';
 import type { Store } from '#store/store.ts';
+import { version } from '../../version.ts';
 import type { Command } from '../command.ts';
 import { chartPictures, drawnChart } from './chart-pictures.ts';
 import { gathering } from './gathering.ts';
@@ -10,11 +15,15 @@ import { register } from './register.ts';
 import { serve } from './serve.ts';
 import { farewell, troubleOf } from './start-troubles.ts';
 import { typedBefore } from './typed-before.ts';
+import { vitalsOf } from './vitals.ts';
 
 interface Given {
   readonly store: Store;
   readonly commands: readonly Command[];
+  readonly plan: BackupPlan;
   readonly settings: {
+    readonly FANWRIGHT_DB: string;
+    readonly FANWRIGHT_HEALTH?: string | undefined;
     readonly DISCORD_TOKEN: string;
     readonly DISCORD_API_BASE?: string | undefined;
     readonly DISCORD_GUILD?: string | undefined;
@@ -29,6 +38,8 @@ const longestGoodbye = 5000;
 const clientFor = ({ DISCORD_API_BASE: api }: Given['settings']): Client =>
   new Client({
     intents: [GatewayIntentBits.Guilds],
+    // As many connections as the platform recommends: one up to some thousand servers, more beyond.
+    shards: 'auto',
     allowedMentions: { parse: [], repliedUser: false },
     makeCache: Options.cacheWithLimits({
       ...Options.DefaultMakeCacheSettings,
@@ -49,7 +60,7 @@ const clientFor = ({ DISCORD_API_BASE: api }: Given['settings']): Client =>
  * @returns the exit code.
  * @throws StartTrouble in one plain sentence when the platform will not have us, now or any more.
  */
-export async function discord({ store, commands, settings }: Given): Promise<number> {
+export async function discord({ store, commands, plan, settings }: Given): Promise<number> {
   const log = logTo(
     (line) => process.stderr.write(line),
     settings.LOG_LEVEL,
@@ -65,11 +76,29 @@ export async function discord({ store, commands, settings }: Given): Promise<num
     patience: usualPatience,
   };
   const service = serve(client, house, log);
+  const care = upkeep({ store, plan, report: log });
+  const health =
+    settings.FANWRIGHT_HEALTH &&
+    healthFile({
+      file: settings.FANWRIGHT_HEALTH,
+      version,
+      backups: plan.folder,
+      look: () => vitalsOf(client),
+      report: log,
+    });
   const ending = Promise.race([toldToEnd(), sentAway(client)]);
   const starting = started(client, settings.DISCORD_TOKEN).then((ready) =>
-    register(ready, { store, commands, guild: settings.DISCORD_GUILD, log }).then(() =>
-      log('info', 'ready', { servers: ready.guilds.cache.size, as: ready.user.username }),
-    ),
+    register(ready, { store, commands, guild: settings.DISCORD_GUILD, log }).then(() => {
+      if (health) health.write();
+      log('info', 'ready', {
+        version,
+        database: settings.FANWRIGHT_DB,
+        databaseVersion: migrations.length,
+        servers: ready.guilds.cache.size,
+        shards: ready.ws.shards.size,
+        as: ready.user.username,
+      });
+    }),
   );
   try {
     const early = await Promise.race([starting, ending]);
@@ -81,8 +110,10 @@ export async function discord({ store, commands, settings }: Given): Promise<num
   } finally {
     // Nobody waits for the start any more when the end came first.
     starting.catch(() => {});
-    await Promise.race([service.finished(), delay(longestGoodbye, undefined, { ref: false })]);
+    const finished = Promise.all([service.finished(), care.stop()]);
+    await Promise.race([finished, delay(longestGoodbye, undefined, { ref: false })]);
     await client.destroy();
+    if (health) health.end();
     // A connection that was being made goes on being made; it must not keep the program.
     setTimeout(() => process.exit(), 1000).unref();
   }
