@@ -7,12 +7,14 @@ import type { UnitSystem } from '#interview/question.ts';
 import { bathroomDefaults, moistureMethods, recoveryLimits, runTimeSteps } from '#knowledge/moisture.ts';
 import { airflow, minutes } from '#quantity/kinds.ts';
 import { celsius, ratio } from '#quantity/units.ts';
+import { filmMinuteStep, ledgerSteps } from './runtime-by-hand.ts';
 import { carried, crossing, type FollowedRoom, grams, inMinutes, neverWords, percent } from './runtime-working.ts';
 
 const film = (share: number): string => `${(1000 * share).toFixed(2)} g/m²`;
 
 /** When the fog leaves the mirror. */
-export function mirrorSteps({ result, moments, room }: FollowedRoom): Step[] {
+export function mirrorSteps(followed: FollowedRoom): Step[] {
+  const { result, moments, room } = followed;
   return [
     {
       what: 'Fog on the mirror when the water stops',
@@ -30,11 +32,18 @@ export function mirrorSteps({ result, moments, room }: FollowedRoom): Step[] {
       moments,
       level: ({ mirrorFilm }) => film(mirrorFilm),
     }),
+    ...filmMinuteStep(followed, {
+      time: result.mirrorClears,
+      surface: (dry) => dry.mirror,
+      film: ({ mirrorFilm }) => mirrorFilm,
+      name: 'the glass',
+    }),
   ];
 }
 
 /** When the splashed walls and curtain are dry. */
-export function surfaceSteps({ result, moments, room }: FollowedRoom): Step[] {
+export function surfaceSteps(followed: FollowedRoom): Step[] {
+  const { result, moments, room } = followed;
   const { splashFilm, splashArea } = room.cautious;
   return [
     {
@@ -53,6 +62,12 @@ export function surfaceSteps({ result, moments, room }: FollowedRoom): Step[] {
       moments,
       level: (moment) => percent(moment.splashFilm / splashFilm),
     }),
+    ...filmMinuteStep(followed, {
+      time: result.surfacesDry,
+      surface: (dry) => dry.walls,
+      film: (moment) => moment.splashFilm,
+      name: 'a splashed wall',
+    }),
   ];
 }
 
@@ -69,6 +84,7 @@ export function reboundSteps(followed: FollowedRoom, units: UnitSystem): Step[] 
   );
   return [
     limit,
+    ...ledgerSteps(followed, units),
     crossing('If the fan stopped now and every gram left went into the shut room, the air would carry', {
       time: reboundHeld,
       moments,

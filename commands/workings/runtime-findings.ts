@@ -7,6 +7,7 @@ import { airflow, minutes, relativeHumidity, temperature } from '#quantity/kinds
 import { type Seconds, seconds } from '#quantity/units.ts';
 import { citations } from './citations.ts';
 import { type RunTimeBands, sways, type TimeBand } from './runtime-bands.ts';
+import { airMinuteStep } from './runtime-by-hand.ts';
 import { adviceSteps, mirrorSteps, reboundSteps, surfaceSteps } from './runtime-drying-working.ts';
 import { airSteps, type FollowedRoom, roomSteps } from './runtime-working.ts';
 
@@ -168,7 +169,7 @@ export function airFinding(followed: FollowedRoom, bands: RunTimeBands, units: U
       ? `The air is back under ${limit} humidity ${about(time.after, units)} after the shower, usually ${bandText(bands.airRecovers, units)}.`
       : `The air does not come back under ${limit} humidity: ${neverShort(time.why, units)}`,
     value: timeValue(time, bands.airRecovers, units),
-    working: [...roomSteps(followed, units), ...airSteps(followed, units)],
+    working: [...roomSteps(followed, units), ...airSteps(followed, units), ...airMinuteStep(followed, time, units)],
     sources: citations(recoveryLimits.citations.air, model, moistureMethods.dilution.citation),
   };
 }
