@@ -1,4 +1,5 @@
 import type { ScopedStore } from '#store/store.ts';
+import { StoreTrouble } from '#store/trouble.ts';
 
 /** Work on the records, kept for good by the time the promise resolves. */
 export type Gather = <Result>(store: ScopedStore, work: () => Result) => Promise<Result>;
@@ -12,8 +13,8 @@ interface Piece {
 
 /**
  * Gathers what arrives at the same moment, so that it is written to the disk in one go: the disk is what takes long, however
- * little is written. Each piece still stands alone: one that fails is undone and the others are kept. Nothing is told before
- * all of it is kept.
+ * little is written. Each piece still stands alone: one that fails is undone and the others are kept; only what the disk
+ * refuses, it refuses for all. Nothing is told before all of it is kept.
  */
 export function gathering(): Gather {
   let waiting: Piece[] = [];
@@ -26,6 +27,8 @@ export function gathering(): Gather {
       try {
         return piece.store.together(piece.done);
       } catch (error) {
+        // A full disk undoes everything begun, not this piece alone: nothing of it may be told as kept.
+        if (error instanceof StoreTrouble) throw error;
         return () => piece.failed(error);
       }
     };

@@ -1,10 +1,12 @@
 import { type Client, DiscordAPIError, Events, type Interaction, MessageFlags } from 'discord.js';
 import { SheetTrouble } from '#store/sheet-trouble.ts';
 import type { ScopedStore } from '#store/store.ts';
+import { StoreTrouble } from '#store/trouble.ts';
 import { decided } from './deciding.ts';
 import { type Answerable, say } from './decision.ts';
 import { crewRecords, type House } from './house.ts';
 import { type Log, loggable } from './log.ts';
+import { recordsTroubleText } from './records-trouble.ts';
 import { suggestions } from './suggestions.ts';
 import { tell } from './telling.ts';
 
@@ -86,7 +88,10 @@ async function apologise(log: Log, interaction: Interaction, error: unknown): Pr
     age: Date.now() - interaction.createdTimestamp,
   });
   if (code in meanings || !isAnswerable(interaction)) return;
-  const content = 'Something of ours went wrong. Nothing you answered before is lost; try that once more.';
+  const content =
+    error instanceof StoreTrouble
+      ? recordsTroubleText(error)
+      : 'Something of ours went wrong. Nothing you answered before is lost; try that once more.';
   const message = { content, flags: MessageFlags.Ephemeral } as const;
   const sent = interaction.replied || interaction.deferred ? interaction.followUp(message) : interaction.reply(message);
   await sent.catch((again: unknown) => log('error', 'could not say so', loggable(again)));

@@ -1,4 +1,5 @@
-import { describe, expect, it, onTestFinished } from 'vitest';
+import Database from 'better-sqlite3';
+import { describe, expect, it, onTestFinished, vi } from 'vitest';
 import { gathering } from '#chat/discord/gathering.ts';
 import { openStore, type ScopedStore } from '#store/store.ts';
 
@@ -63,5 +64,23 @@ describe('what arrives at the same moment', () => {
     const gather = gathering();
     const outcomes = await Promise.allSettled([gather(store, () => 'told'), gather(store, () => 'told too')]);
     expect(outcomes.map(({ status }) => status)).toEqual(['rejected', 'rejected']);
+  });
+
+  it('is refused as one when the disk is full in the middle, and nothing of it is kept', async () => {
+    const watching = vi.spyOn(Database.prototype, 'pragma');
+    const store = crew();
+    const [db] = watching.mock.contexts as Database.Database[];
+    watching.mockRestore();
+    db?.pragma(`max_page_count = ${db.pragma('page_count', { simple: true })}`);
+    const gather = gathering();
+    const outcomes = await Promise.allSettled([
+      gather(store, () => store.openSheet(sheetNamed('a')).number),
+      gather(store, () => store.openSheet(sheetNamed('b'.repeat(20_000))).number),
+      gather(store, () => store.openSheet(sheetNamed('c')).number),
+    ]);
+    expect(outcomes).toMatchObject(
+      Array(3).fill({ status: 'rejected', reason: { name: 'StoreTrouble', code: 'full' } }),
+    );
+    expect(store.listSheets({ limit: 9 })).toEqual([]);
   });
 });
