@@ -1,8 +1,10 @@
 import type { AnswerCommand, Telling } from '#chat/command.ts';
 import { standardAir } from '#engine/air/air.ts';
 import { doorPressure } from '#engine/pressure/door-gap.ts';
+import { sharpEdgedDischargeCoefficient } from '#engine/pressure/orifice.ts';
 import type { Finding, Step, Value } from '#findings/finding.ts';
 import { type Interview, offer, take, together } from '#interview/interview.ts';
+import { moistureMethods } from '#knowledge/moisture.ts';
 import { bathroomGuideline, localExhaust } from '#knowledge/required-airflow.ts';
 import { ownWorking } from '#knowledge/sources.ts';
 import { type Estimate, isExact } from '#quantity/estimate.ts';
@@ -243,8 +245,20 @@ function remarks(room: Room, need: ReturnType<typeof roomNeed>, { units }: Telli
     id: 'too-much',
     weight: 'advice',
     says: `Do not go much above ${airflow.show(tooMuch, units)}: more costs heat, noise and make-up air. Through a ${smallLength.showShort(gap.height, units)} gap under a ${doorWidth.showShort(gap.width, units)} door that much would take ${roomPressure.show(pressure, units)}, and a fan cannot spare it.`,
-    working: [],
-    sources: citations(doorClearance.citation),
+    working: [
+      {
+        what: 'Half as much again as a bath or shower asks for',
+        how: `${airflow.showShort(need.whenBathing, units)} × ${generous}`,
+        value: `${airflow.showShort(tooMuch, units)} (${tooMuch.toPrecision(4)} m³/s)`,
+      },
+      {
+        what: 'Pressure across the door at that airflow',
+        how: `${standardAir.density} kg/m³ ÷ 2 × (${tooMuch.toPrecision(4)} m³/s ÷ (${sharpEdgedDischargeCoefficient} × ${gap.width.toPrecision(4)} m × ${gap.height.toPrecision(4)} m))²`,
+        value: `${pressure.toPrecision(3)} Pa`,
+        source: moistureMethods.orifice.citation,
+      },
+    ],
+    sources: citations(doorClearance.citation, moistureMethods.orifice.citation),
   });
   return found;
 }
