@@ -1,26 +1,23 @@
 import { systemUser } from '#chat/terminal/system-user.ts';
 import { commands } from '#commands/index.ts';
-import { isOperation, operate } from '#operation/operate.ts';
 import { type Report, upkeep } from '#operation/upkeep.ts';
 import { openStore } from '#store/store.ts';
 import { StoreTrouble } from '#store/trouble.ts';
+import { operated } from './operating.ts';
 import { backupPlanOf, settingsFrom } from './settings.ts';
 import { StartTrouble } from './start-trouble.ts';
 
 /** Picks Discord, the terminal or a single answer, opens the store and hands over the commands. */
 async function main(words: readonly string[]): Promise<number> {
+  const done = await operated(words, { commands, output: process.stdout });
+  if (done !== undefined) return done;
   const settings = settingsFrom();
-  const plan = backupPlanOf(settings);
-  const [operation, ...about] = words;
-  if (isOperation(operation)) {
-    const { FANWRIGHT_DB: database, FANWRIGHT_HEALTH: health } = settings;
-    return operate(operation, about, { database, plan, health, output: process.stdout });
-  }
   const here = { commands, who: systemUser(), environment: process.env };
   if (words.length > 0) {
     const { answerOnce } = await import('#chat/terminal/once.ts');
     return answerOnce(words, { ...here, settings, output: process.stdout });
   }
+  const plan = backupPlanOf(settings);
   const store = openStore(settings.FANWRIGHT_DB);
   try {
     if (settings.DISCORD_TOKEN) {

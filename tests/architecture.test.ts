@@ -23,7 +23,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   'src/walkthrough': ['#quantity', '#knowledge'],
   'src/pictures': ['#findings', '#quantity', '@resvg/resvg-js', 'd3-scale', 'd3-shape', 'pdfkit', 'node'],
   'src/store': ['#interview', '#quantity', 'better-sqlite3', 'node', 'zod'],
-  'src/operation': ['#store', 'node'],
+  'src/operation': ['#pictures', '#store', 'node'],
   commands: [
     '#chat',
     '#diagnosis',
