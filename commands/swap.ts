@@ -83,7 +83,7 @@ const aboutStep = (
     const at = scene(desk, given);
     if ('rejected' in at) return refusedReply(at.rejected);
     const said = given['step'];
-    const listed = said === undefined && !needsStep ? null : stepOf(at, said);
+    const listed = said === undefined && !needsStep ? null : stepOf(desk, at, said);
     if (listed && 'rejected' in listed) return refusedReply(listed.rejected);
     return kept(desk, at, { what, step: listed, value: toKeep(given) }, done);
   },
@@ -112,7 +112,7 @@ const start: Action = {
     const { walk, findings } = begin(desk, walker.value, id);
     const { checklist } = walk;
     const { tools, gear } = kitFor(walk.state.list);
-    const page = nextPage(walk, walker.value, { units: desk.telling.units });
+    const page = nextPage(desk, { walk, walker: walker.value });
     return {
       headline: `${checklist.name}, job ${walk.sheet}: ${walk.state.progress.of} steps, ${walk.state.holds.length} of them holds that a qualified person signs.`,
       findings: [...findings, ...unknownFindings(walk)],
@@ -147,10 +147,9 @@ const next: Action = {
   act(desk, given) {
     const at = scene(desk, given);
     if ('rejected' in at) return refusedReply(at.rejected);
-    const { units } = desk.telling;
-    if (given['step'] === undefined) return nextPage(at.walk, at.walker, { units });
-    const listed = stepOf(at, given['step']);
-    return 'rejected' in listed ? refusedReply(listed.rejected) : stepPage(at.walk, at.walker, listed, { units });
+    if (given['step'] === undefined) return nextPage(desk, at);
+    const listed = stepOf(desk, at, given['step']);
+    return 'rejected' in listed ? refusedReply(listed.rejected) : stepPage(desk, at, listed);
   },
 };
 
@@ -211,7 +210,7 @@ const back: Action = {
     );
     const said = given['step'] ?? newest?.step ?? undefined;
     if (said === undefined) return refusedReply('There is nothing of yours to take back.');
-    const listed = stepOf(at, said);
+    const listed = stepOf(desk, at, said);
     if ('rejected' in listed) return refusedReply(listed.rejected);
     return kept(desk, at, { what: 'undone', step: listed, value: null }, `Taken back: ${listed.title}`);
   },

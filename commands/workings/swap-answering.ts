@@ -2,12 +2,13 @@ import type { Desk } from '#chat/command.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { Reply } from '#findings/reply.ts';
 import type { ListedStep } from '#walkthrough/listed-step.ts';
+import { type StepValue, stepValue } from '#walkthrough/walk-event.ts';
 import { remark } from './plain-replies.ts';
-import { measuredBeside } from './swap-beside.ts';
+import { besideAnswer, completed, workedOut } from './swap-beside.ts';
 import { type Entry, enter, refusedReply } from './swap-entering.ts';
-import { nextPage, stepPage } from './swap-page.ts';
+import { nextPage, stepPage, workedOutWord } from './swap-page.ts';
 import { nextFor, stepKey, stepMeant } from './swap-steps.ts';
-import { fieldsOf, filledIn, readFilled } from './swap-values.ts';
+import { fieldsOf, filledIn, readFilled, saidIn } from './swap-values.ts';
 import { type Meant, tokenOf, type Walker, walkerOf, walkMeant } from './swap-walk.ts';
 
 export type Given = Readonly<Record<string, string>>;
@@ -25,29 +26,43 @@ export function scene(desk: Desk, given: Given): Scene | { readonly rejected: st
 }
 
 /** The step meant; the next one of this person when none is named. */
-export function stepOf({ walk, walker }: Scene, said: string | undefined): ListedStep | { readonly rejected: string } {
+export function stepOf(
+  desk: Desk,
+  { walk, walker }: Scene,
+  said: string | undefined,
+): ListedStep | { readonly rejected: string } {
   if (said !== undefined && said.trim() !== '') {
     const meant = stepMeant(walk, said);
     return 'rejected' in meant ? meant : meant.value;
   }
-  return nextFor(walk, walker) ?? { rejected: nextPage(walk, walker, { units: 'inch-pound' }).headline };
+  return nextFor(walk, walker) ?? { rejected: nextPage(desk, { walk, walker }).headline };
 }
 
 /** Keeps something, then shows what comes next with a word on what was kept. */
-export function kept(desk: Desk, at: Scene, entry: Entry, done: string): Reply {
+export function kept(
+  desk: Desk,
+  at: Scene,
+  { beside = [], ...entry }: Entry & { readonly beside?: readonly Finding[] },
+  done: string,
+): Reply {
   const entered = enter(desk, at.walk, at.walker, { ...entry, shownAt: at.shownAt });
-  if ('refused' in entered) return refusedReply(entered.refused);
+  if ('refused' in entered) return refusedReply(entered.refused, { findings: beside });
   const { walk, says, closes, fresh } = entered;
   const open = entry.step !== null && !closes && fresh && (entry.what === 'done' || entry.what === 'signed');
-  const beside = entry.step?.step.id === 'measured-airflow' && fresh ? measuredBeside(desk, entry.value) : [];
+  const stopped = walk.state.steps.get(entry.step?.id ?? '')?.status === 'stopped';
+  const openSays = stopped ? 'Recorded, and the job stops here' : 'Recorded, and the step stays open';
+  const value = stepValue(entry.value);
+  const means =
+    entry.step && value && fresh && entry.what === 'done' ? besideAnswer(desk, walk, entry.step, value) : [];
   const first: readonly Finding[] = [
     fresh
-      ? remark('recorded', open ? 'caution' : 'good', `${open ? 'Recorded, and the step stays open' : done}.`)
+      ? remark('recorded', open ? 'caution' : 'good', `${open ? openSays : done}.`)
       : remark('recorded', 'good', 'That is recorded already. It counts once.'),
     ...(says ? [remark('says', 'caution', says)] : []),
-    ...beside,
+    ...(fresh ? beside : []),
+    ...means,
   ];
-  return nextPage(walk, at.walker, { units: desk.telling.units, first });
+  return nextPage(desk, { walk, walker: at.walker }, first);
 }
 
 /** What a form or an option says of a step. */
@@ -56,34 +71,35 @@ const filledOf = (listed: ListedStep, given: Given): Given => {
     const text = Object.hasOwn(given, `part-${id}`) ? given[`part-${id}`] : undefined;
     return text === undefined ? [] : [[id, text] as const];
   });
-  return { ...filledIn(listed, given['value'] ?? ''), ...Object.fromEntries(fields) };
+  const value = given['value'] ?? '';
+  return { ...(value === workedOutWord ? {} : filledIn(listed, value)), ...Object.fromEntries(fields) };
 };
+
+const pick = (value: StepValue, id: string): StepValue => ({ [id]: value[id] ?? '' });
 
 /** `done` and `sign` are one thing to read and two things to mean. */
 export function answered(desk: Desk, given: Given, what: 'done' | 'signed'): Reply {
   const at = scene(desk, given);
   if ('rejected' in at) return refusedReply(at.rejected);
-  const listed = stepOf(at, given['step']);
+  const listed = stepOf(desk, at, given['step']);
   if ('rejected' in listed) return refusedReply(listed.rejected);
   const { walk, walker } = at;
   const filled = filledOf(listed, given);
-  const said = Object.keys(filled).length > 0;
+  const said = Object.keys(filled).length > 0 || given['value'] === workedOutWord;
   const shown = at.shownAt !== null || given['confirm'] === 'yes';
   const { units } = desk.telling;
   if (what === 'signed' && listed.step.hold && !shown) {
-    return stepPage(walk, walker, listed, {
-      units,
-      first: [
-        remark(
-          'look-first',
-          'advice',
-          'This is what you sign for. Press the button below, or say it again with confirm=yes.',
-        ),
-      ],
-    });
+    return stepPage(desk, at, listed, [
+      remark(
+        'look-first',
+        'advice',
+        'This is what you sign for. Press the button below, or say it again with confirm=yes.',
+      ),
+    ]);
   }
   if (!said && listed.parts.length > 0) {
-    const page = stepPage(walk, walker, listed, { units });
+    const page = stepPage(desk, at, listed);
+    const ready = workedOut(desk, walk, listed);
     return {
       ...page,
       asks: {
@@ -95,7 +111,16 @@ export function answered(desk: Desk, given: Given, what: 'done' | 'signed'): Rep
           step: stepKey(listed),
           ...(walker.as ? { as: walker.as } : {}),
         },
-        fields: fieldsOf(listed).map((field) => ({ ...field, id: `part-${field.id}` })),
+        fields: fieldsOf(listed).map((field) => ({
+          ...field,
+          id: `part-${field.id}`,
+          ...(ready[field.id] === undefined
+            ? {}
+            : {
+                optional: true,
+                accepts: `left empty, as worked out: ${saidIn(listed, pick(ready, field.id), units)}`,
+              }),
+        })),
       },
     };
   }
@@ -104,5 +129,6 @@ export function answered(desk: Desk, given: Given, what: 'done' | 'signed'): Rep
   const late = given['at'] === undefined ? undefined : new Date(given['at']);
   if (late && Number.isNaN(late.getTime())) return refusedReply('Give the time such as 2027-03-31T14:05Z.');
   const verb = what === 'signed' ? 'Signed' : 'Done';
-  return kept(desk, at, { what, step: listed, value: reading.value, at: late }, `${verb}: ${listed.title}`);
+  const { value, findings: beside } = completed(desk, walk, listed, reading.value);
+  return kept(desk, at, { what, step: listed, value, at: late, beside }, `${verb}: ${listed.title}`);
 }

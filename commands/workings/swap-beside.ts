@@ -1,64 +1,86 @@
 import type { Desk } from '#chat/command.ts';
 import type { Finding } from '#findings/finding.ts';
-import { replay } from '#interview/replay.ts';
-import { ownWorking } from '#knowledge/sources.ts';
+import type { Estimate } from '#quantity/estimate.ts';
 import { airflow } from '#quantity/kinds.ts';
-import { meets } from '#quantity/meets.ts';
-import { type CubicMetresPerSecond, cubicMetresPerSecond } from '#quantity/units.ts';
-import { airflowNeeded } from '../questions/fan.ts';
-import { citations } from './citations.ts';
-import { delivery } from './delivery.ts';
-import { pathOnSheet } from './path-on-sheet.ts';
+import type { CubicMetresPerSecond } from '#quantity/units.ts';
+import type { ListedStep } from '#walkthrough/listed-step.ts';
+import type { StepValue } from '#walkthrough/walk-event.ts';
+import { remark } from './plain-replies.ts';
+import { measuredBeside, needsOf } from './swap-beside-airflow.ts';
+import { boxCounted, roomToRecord } from './swap-beside-box.ts';
+import { ductBeside, isDuctStep } from './swap-beside-duct.ts';
+import { runTimeFor, runTimeSet } from './swap-beside-run-time.ts';
+import { measuredOnSheet, saidAt } from './swap-sheet.ts';
+import type { OpenWalk } from './swap-walk.ts';
 
-const meanOf = (value: unknown): CubicMetresPerSecond | null =>
-  typeof value === 'object' && value !== null && 'mean' in value && typeof value.mean === 'number'
-    ? cubicMetresPerSecond(value.mean)
-    : null;
-
-/** What was measured at the grille beside what the room needs and what this fan and duct should give. */
-export function measuredBeside(desk: Desk, value: unknown): readonly Finding[] {
-  const mean = meanOf(value);
-  if (mean === null) return [];
+/** What is worked out for a step from what the job's sheet knows, shown before it is answered. */
+export function besideStep(desk: Desk, walk: OpenWalk, listed: ListedStep): readonly Finding[] {
+  const { id } = listed.step;
   const { units } = desk.telling;
-  const said = (flow: CubicMetresPerSecond) => airflow.showShort(flow, units);
-  const needed = desk.recall(airflowNeeded);
-  const need = needed?.known ? (needed.value as CubicMetresPerSecond) : null;
-  const path = replay(pathOnSheet(), desk.recall, 'one-shot');
-  const band = path.complete && path.inputs ? delivery(path.inputs).airflow : null;
-  const predicted = band && { low: cubicMetresPerSecond(band.low), high: cubicMetresPerSecond(band.high) };
-  return [
-    ...(need === null
-      ? []
-      : [
-          compared('against-needed', meets(mean, need), {
-            says: meets(mean, need)
-              ? `${said(mean)} meets the ${said(need)} needed. The low end of the reading is what proves it.`
-              : `Too little: ${said(need)} is needed and ${said(mean)} was measured.`,
-            working: [
-              { what: 'Measured', value: said(mean) },
-              { what: 'Needed', value: said(need) },
-            ],
-          }),
-        ]),
-    ...(predicted === null
-      ? []
-      : [
-          compared('against-predicted', meets(mean, predicted.low), {
-            says: meets(mean, predicted.low)
-              ? `This fan and duct should give ${airflow.showRangeShort(predicted, units)}.`
-              : `This fan and duct should give ${airflow.showRangeShort(predicted, units)}. Look for a crushed or slack duct, a flap that sticks, or tape left on the damper.`,
-            working: [
-              { what: 'Measured', value: said(mean) },
-              { what: 'Worked out for this fan and duct', value: airflow.showRange(predicted, units) },
-            ],
-          }),
-        ]),
-  ];
+  if (isDuctStep(id)) return ductBeside(desk, walk, id);
+  switch (id) {
+    case 'box-fill':
+    case 'close-box':
+      return boxCounted(desk, walk, listed).findings;
+    case 'run-time-set':
+      return runTimeFor(desk, walk).findings;
+    case 'target-airflow':
+    case 'measured-airflow': {
+      const { airflow: needed, remarks } = needsOf(desk, walk);
+      const says = needed && `${airflow.show(needed, units)} is needed, shown by the low end of the reading.`;
+      return [...(says ? [remark('needed', 'advice', says)] : []), ...remarks, ...measuredRemark(desk, walk, id)];
+    }
+    default:
+      return [];
+  }
 }
 
-const compared = (id: string, fine: boolean, rest: Pick<Finding, 'says' | 'working'>): Finding => ({
-  id,
-  weight: fine ? 'good' : 'caution',
-  ...rest,
-  sources: citations(ownWorking),
-});
+function measuredRemark(desk: Desk, walk: OpenWalk, step: string): readonly Finding[] {
+  if (step !== 'measured-airflow' || saidAt(walk, step)) return [];
+  const measured = measuredOnSheet(desk, walk);
+  const says = measured?.known
+    ? `/measure came to ${airflow.showEstimate(measured.value as Estimate<CubicMetresPerSecond>, desk.telling.units)}. Left empty, that is recorded.`
+    : '/measure works out mean and low end from your readings, with the error of the method.';
+  return [remark('measured-on-sheet', 'advice', says)];
+}
+
+/** What goes into a step by itself where nothing else is said. */
+export function workedOut(desk: Desk, walk: OpenWalk, listed: ListedStep): StepValue {
+  if (listed.step.id === 'box-fill') {
+    const { left } = boxCounted(desk, walk, listed);
+    return left === undefined ? {} : { spare: left };
+  }
+  if (listed.step.id !== 'measured-airflow') return {};
+  const measured = measuredOnSheet(desk, walk);
+  if (!measured?.known) return {};
+  const { low, typical } = measured.value as Estimate<CubicMetresPerSecond>;
+  return { mean: typical, 'low-end': low };
+}
+
+/** The answer as it is recorded, and what is told beside it. */
+export function completed(
+  desk: Desk,
+  walk: OpenWalk,
+  listed: ListedStep,
+  value: StepValue,
+): { readonly value: StepValue; readonly findings: readonly Finding[] } {
+  if (listed.step.id === 'box-fill') return roomToRecord(desk, walk, listed, value);
+  const said = value['mean'] !== undefined || value['low-end'] !== undefined;
+  return { value: said ? value : { ...workedOut(desk, walk, listed), ...value }, findings: [] };
+}
+
+/** What an answer means, once it is recorded: `walk` is the list as it stands after it. */
+export function besideAnswer(desk: Desk, walk: OpenWalk, listed: ListedStep, value: StepValue): readonly Finding[] {
+  switch (listed.step.id) {
+    case 'measured-airflow': {
+      const set = saidAt(walk, 'run-time-set');
+      return [...measuredBeside(desk, walk, value), ...(set ? runTimeSet(desk, walk, set) : [])];
+    }
+    case 'run-time-set':
+      return runTimeSet(desk, walk, value);
+    case 'target-airflow':
+      return needsOf(desk, walk).remarks;
+    default:
+      return [];
+  }
+}

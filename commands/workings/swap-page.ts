@@ -1,3 +1,4 @@
+import type { Desk } from '#chat/command.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { PressOffer, Reply } from '#findings/reply.ts';
 import type { UnitSystem } from '#interview/question.ts';
@@ -6,6 +7,7 @@ import type { ListedStep } from '#walkthrough/listed-step.ts';
 import { nextSteps } from '#walkthrough/next-steps.ts';
 import { eitherOf } from '#walkthrough/signing.ts';
 import { remark } from './plain-replies.ts';
+import { besideStep, workedOut } from './swap-beside.ts';
 import { nextFor, stepKey } from './swap-steps.ts';
 import { rangeOf, saidIn } from './swap-values.ts';
 import { type OpenWalk, tokenOf, type Walker } from './swap-walk.ts';
@@ -51,21 +53,31 @@ const recordText = (listed: ListedStep): readonly string[] =>
     return range === '' ? `${part.label}${part.kind === 'photo' ? ' (photo)' : ''}` : `${part.label}: ${range}`;
   });
 
+/** Which list, and who looks at it. */
+export interface Standpoint {
+  readonly walk: OpenWalk;
+  readonly walker: Walker;
+}
+
+/** Said in place of a value: record what was worked out. */
+export const workedOutWord = 'as-worked-out';
+
 /** One step on a page a phone can hold. */
 export function stepPage(
-  walk: OpenWalk,
-  walker: Walker,
+  desk: Desk,
+  { walk, walker }: Standpoint,
   listed: ListedStep,
-  { units, first = [] }: { units: UnitSystem; first?: readonly Finding[] },
+  first: readonly Finding[] = [],
 ): Reply {
   const { step } = listed;
+  const { units } = desk.telling;
   const view = walk.state.steps.get(listed.id);
   const fields = recordText(listed);
   const signs = nextSteps(walk.state, walker).yours.some(({ id }) => id === listed.id);
   const earlier = view?.answer ? saidIn(listed, view.answer.value, units) : '';
   return {
     headline: `${step.code}: ${step.do}`,
-    findings: [
+    findings: saidOnce([
       ...first,
       ...(step.caution ? [{ ...remark('step-caution', 'caution', step.caution), sources: [cite(step)] }] : []),
       ...(view?.waitsFor ? [remark('waits', 'advice', view.waitsFor)] : []),
@@ -73,7 +85,8 @@ export function stepPage(
       ...(listed.touches.length + Number(step.treatAsLive) > 0 && view?.status !== 'closed'
         ? [remark('live', 'caution', 'Treat every wire as live until it is proven dead at this box, now.')]
         : []),
-    ],
+      ...besideStep(desk, walk, listed),
+    ]),
     tables: [
       {
         title: listed.title,
@@ -89,8 +102,23 @@ export function stepPage(
         ].filter(([, says]) => says !== ''),
       },
     ],
-    presses: signs ? pressesFor(walk, walker, listed) : pressesFor(walk, walker, listed).slice(-1),
+    presses: signs
+      ? [...asWorkedOut(desk, { walk, walker }, listed), ...pressesFor(walk, walker, listed)]
+      : pressesFor(walk, walker, listed).slice(-1),
   };
+}
+
+/** What an answer has brought up is not said again by the page that follows it. */
+const saidOnce = (findings: readonly Finding[]): readonly Finding[] =>
+  [...new Map(findings.map((each) => [each.says, each] as const).reverse()).values()].reverse();
+
+/** One press where all that a step records is worked out already. */
+function asWorkedOut(desk: Desk, { walk, walker }: Standpoint, listed: ListedStep): readonly PressOffer[] {
+  const value = workedOut(desk, walk, listed);
+  const wanted = listed.parts.filter(({ optional }) => !optional);
+  if (wanted.length === 0 || wanted.some(({ id }) => value[id] === undefined)) return [];
+  const label = `Record ${saidIn(listed, value, desk.telling.units)}`;
+  return [press(walk, walker, { label, action: 'done', given: { step: stepKey(listed), value: workedOutWord } })];
 }
 
 /** What somebody signs for: the answers of the steps just before that this one needs. */
@@ -106,11 +134,7 @@ function restsOn({ state }: OpenWalk, listed: ListedStep, units: UnitSystem): st
 }
 
 /** The next step for one person, or who is waited for. */
-export function nextPage(
-  walk: OpenWalk,
-  walker: Walker,
-  { units, first = [] }: { units: UnitSystem; first?: readonly Finding[] },
-): Reply {
+export function nextPage(desk: Desk, { walk, walker }: Standpoint, first: readonly Finding[] = []): Reply {
   const { state } = walk;
   if (state.closed) {
     return {
@@ -125,7 +149,7 @@ export function nextPage(
     sources: [cite(at.step)],
   }));
   const before = [...stops, ...first];
-  if (listed) return stepPage(walk, walker, listed, { units, first: before });
+  if (listed) return stepPage(desk, { walk, walker }, listed, before);
   const [waiting] = nextSteps(state, walker).others;
   const says = waiting
     ? `${waiting.listed.title} waits for ${waiting.waitsFor}.`

@@ -130,6 +130,8 @@ const number = z
     under: z.number().optional(),
     /** At least what an earlier step of the list recorded. */
     leastOf: z.strictObject({ step: z.string(), part: z.string() }).optional(),
+    /** At most what another part of the same answer says. */
+    mostOf: z.strictObject({ part: z.string(), says: z.string().endsWith('.') }).optional(),
     /** Outside it the answer is taken, with this remark. */
     advised: z
       .strictObject({ least: z.number().optional(), most: z.number().optional(), says: z.string().endsWith('.') })

@@ -101,6 +101,9 @@ function* problemsOfEvidence(evidence: readonly Part[], { when, per }: Entry): G
       if (seen.has(id)) yield `${id} is used twice`;
       seen.set(id, part);
     }
+    if (part.kind === 'number' && part.mostOf && seen.get(part.mostOf.part)?.kind !== 'number') {
+      yield `${part.id}: mostOf names no earlier number`;
+    }
     if (part.onlyIf) {
       const asked = seen.get(part.onlyIf.part);
       const known = asked?.kind === 'choice' ? asked.options.map(({ id }) => id) : [];

@@ -73,7 +73,7 @@ function misread(part: ListedPart, value: StepValue): string | null {
     case 'choice':
       return part.options.some(({ id }) => id === said) ? null : `${part.label}: pick one of the answers.`;
     case 'number':
-      return isNumber(part.id) ? null : `${part.label}: give a number.`;
+      return isNumber(part.id) ? aboveItsMost(part, value) : `${part.label}: give a number.`;
     case 'pair':
       return isNumber(part.first.id) && isNumber(part.second.id) ? null : `${part.label}: give both numbers.`;
     case 'tester-proof':
@@ -86,6 +86,11 @@ function misread(part: ListedPart, value: StepValue): string | null {
     case 'text':
       return typeof said === 'string' && said.trim() !== '' ? null : `${part.label}: nothing was given.`;
   }
+}
+
+function aboveItsMost({ mostOf, id }: ListedNumber, value: StepValue): string | null {
+  const most = mostOf && value[mostOf.part];
+  return mostOf && typeof most === 'number' && !within(Number(value[id]), most) ? mostOf.says : null;
 }
 
 function outOfRange(part: ListedPart, value: StepValue, beside: Beside): OutOfRange[] {
