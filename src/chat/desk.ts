@@ -3,14 +3,14 @@ import { recallFrom, unitsOf } from './answers.ts';
 import type { Action, Desk } from './command.ts';
 
 /** Words are no photo: it is sent itself. */
-const noPhoto: Desk['photo'] = () => ({
+export const wordsAreNoPhoto = {
   rejected: 'Words are no photo. Send the photo itself: press the button of the step, or use /swap photo.',
-});
+};
 
 /** A desk whose store is opened only when something on it is used, so that help needs no records. */
 export const deskFor = ({
   store,
-  photo = noPhoto,
+  photo = () => wordsAreNoPhoto,
   ...rest
 }: Pick<Desk, 'speaker' | 'commands' | 'mayManage'> & {
   readonly store: () => ScopedStore;

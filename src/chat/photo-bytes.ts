@@ -47,8 +47,9 @@ function kindOf(bytes: Buffer): PhotoFound['kind'] | undefined {
 /** Tags of Exif, from memory, after CIPA DC-008: the block of the place, and in it latitude and longitude. */
 const tags = { place: 0x8825, latitude: 2, longitude: 4 } as const;
 
-/** More entries than any camera writes into one block. */
+/** More entries than any camera writes into one block, and more blocks that look like the first than any file holds. */
 const mostEntries = 512;
+const mostBlocks = 64;
 
 /** The entries of a block of tags, each with its tag and value; none where the block does not lie within the file. */
 function* entriesAt(bytes: Buffer, at: number, isLittle: boolean): Generator<readonly [tag: number, value: number]> {
@@ -66,24 +67,26 @@ function placeIn(bytes: Buffer, start: number, isLittle: boolean): boolean {
   const first = isLittle ? bytes.readUInt32LE(start + 4) : bytes.readUInt32BE(start + 4);
   for (const [tag, value] of entriesAt(bytes, start + first, isLittle)) {
     if (tag !== tags.place) continue;
-    for (const [inner] of entriesAt(bytes, start + value, isLittle)) {
-      if (inner === tags.latitude || inner === tags.longitude) return true;
-    }
+    const inner = [...entriesAt(bytes, start + value, isLittle)];
+    return inner.some(([each]) => each === tags.latitude || each === tags.longitude);
   }
   return false;
 }
 
 /**
- * Whether the file says where it was taken. Every kind of picture holds the camera's tags in the same form, so that form is
- * looked for wherever it lies; and the same in words, as programs that retouch pictures write it.
+ * Whether the file says where it was taken; a file made to be hard to read counts as one that does. Every kind of picture
+ * holds the camera's tags in the same form, so that form is looked for wherever it lies; and the same in words, as programs
+ * that retouch pictures write it.
  */
 function isPlaced(bytes: Buffer): boolean {
   for (const [head, isLittle] of [
     ['II*\0', true],
     ['MM\0*', false],
   ] as const) {
+    let blocks = 0;
     for (let at = bytes.indexOf(head, 0, 'latin1'); at >= 0; at = bytes.indexOf(head, at + 1, 'latin1')) {
-      if (placeIn(bytes, at, isLittle)) return true;
+      blocks += 1;
+      if (blocks > mostBlocks || placeIn(bytes, at, isLittle)) return true;
     }
   }
   return bytes.includes('GPSLatitude', 0, 'latin1') || bytes.includes('GPSLongitude', 0, 'latin1');

@@ -1,12 +1,13 @@
 import type { ChatInputCommandInteraction } from 'discord.js';
 import type { ScopedStore } from '#store/store.ts';
-import type { DeskCommand, Start } from '../command.ts';
+import type { DeskCommand, DeskOption, Start } from '../command.ts';
 import { begin } from '../conversation.ts';
 import { refusal } from '../desk.ts';
 import { type Answerable, type Decision, say } from './decision.ts';
-import { deskDecision } from './desk-pressing.ts';
+import { decidedTaking, deskDecision } from './desk-pressing.ts';
 import { deskOf, type House, speakerOf } from './house.ts';
 import { decidedPress } from './pressing.ts';
+import { optionUpload } from './uploads.ts';
 
 /**
  * Settles what is done, and marks the event as seen. To be kept in the records as one.
@@ -20,12 +21,15 @@ export function decided(house: House, store: ScopedStore, interaction: Answerabl
     : decidedPress(house, store, interaction);
 }
 
-type Options = Pick<ChatInputCommandInteraction['options'], 'getString'>;
+type Options = Pick<ChatInputCommandInteraction['options'], 'getString' | 'getAttachment'>;
 
-const givenOf = (ids: readonly { readonly id: string }[], options: Options): Readonly<Record<string, string>> =>
+const givenOf = (
+  ids: readonly Pick<DeskOption, 'id' | 'file' | 'photo'>[],
+  options: Options,
+): Readonly<Record<string, string>> =>
   Object.fromEntries(
-    ids.flatMap(({ id }) => {
-      const text = options.getString(id);
+    ids.flatMap(({ id, file, photo }) => {
+      const text = file || photo ? (options.getAttachment(id)?.id ?? null) : options.getString(id);
       return text === null ? [] : [[id, text]];
     }),
   );
@@ -55,7 +59,13 @@ function decidedDesk(
   const desk = deskOf(house, store, interaction);
   const refused = refusal(action, desk);
   if (refused !== undefined) return say(refused);
-  const reply = action.act(desk, givenOf(action.options, interaction.options));
+  const given = givenOf(action.options, interaction.options);
+  const sent = action.options.filter(({ file, photo }) => file || photo);
+  const uploads = sent.flatMap((option) => optionUpload(interaction, option));
+  if (uploads.length > 0) {
+    return decidedTaking(house, store, interaction, { command: command.name, action, given, uploads });
+  }
+  const reply = action.act(desk, given);
   if ('start' in reply) return decidedStart(house, store, reply, interaction);
   return deskDecision(command.name, reply, 'new');
 }

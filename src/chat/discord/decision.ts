@@ -7,6 +7,7 @@ import type {
 } from 'discord.js';
 import type { Reply } from '#findings/reply.ts';
 import type { Screen } from '../screen.ts';
+import type { Deed } from './doing.ts';
 
 /** What is done about something a person did: settled and kept in the records before anything is sent. */
 export type Decision =
@@ -22,10 +23,12 @@ export type Decision =
       readonly reply: Reply;
     }
   | { readonly does: 'ask'; readonly form: ModalBuilder }
+  /** Something files came with, which are to be fetched before it is done. */
+  | { readonly does: 'take'; readonly deed: Deed }
   /** The platform told us twice. */
   | { readonly does: 'nothing' };
 
 export type Component = ButtonInteraction | StringSelectMenuInteraction;
 export type Answerable = ChatInputCommandInteraction | Component | ModalSubmitInteraction;
 
-export const say = (text: string): Decision => ({ does: 'say', text });
+export const say = (text: string): Extract<Decision, { does: 'say' }> => ({ does: 'say', text });

@@ -1,6 +1,7 @@
 import {
   ButtonStyle,
   ComponentType,
+  FileUploadBuilder,
   type InteractionButtonComponentData,
   LabelBuilder,
   ModalBuilder,
@@ -30,11 +31,13 @@ const most = {
 } as const;
 
 const word = /^[a-z0-9.-]{1,40}$/;
+/** A command that does one thing has an action without a name. */
+const isAction = (text: string): boolean => text === '' || word.test(text);
 
 /** The id of a desk press; nothing where it would not fit, or holds what is not ours. */
 function deskId({ command, action, given }: DeskPress): string | undefined {
   const pairs = Object.entries(given);
-  if (![command, action, ...pairs.flat()].every((text) => word.test(text))) return undefined;
+  if (!isAction(action) || ![command, ...pairs.flat()].every((text) => word.test(text))) return undefined;
   const id = ['v1', 'do', command, action, ...pairs.map(([key, value]) => `${key}=${value}`)].join(':');
   return id.length <= most.id ? id : undefined;
 }
@@ -42,7 +45,7 @@ function deskId({ command, action, given }: DeskPress): string | undefined {
 /** What was pressed at a desk, or nothing when the id is not one of these. */
 export function deskPressed(id: string): DeskPress | undefined {
   const [version, act, command = '', action = '', ...pairs] = id.split(':');
-  if (version !== 'v1' || act !== 'do' || !word.test(command) || !word.test(action) || id.length > most.id) {
+  if (version !== 'v1' || act !== 'do' || !word.test(command) || !isAction(action) || id.length > most.id) {
     return undefined;
   }
   const given = pairs.map((pair) => pair.split('='));
@@ -73,10 +76,11 @@ export function deskForm(offer: FormOffer): ModalBuilder | undefined {
   return form;
 }
 
-function labelled({ id, label, accepts, optional, choices }: FormField): LabelBuilder {
+function labelled({ id, label, accepts, optional, choices, photo }: FormField): LabelBuilder {
   const built = new LabelBuilder()
     .setLabel(clipped(visible(label), most.fieldLabel))
     .setDescription(clipped(visible(accepts), most.hint));
+  if (photo) return built.setFileUploadComponent(new FileUploadBuilder().setCustomId(id).setRequired(!optional));
   if (!choices) {
     return built.setTextInputComponent(
       new TextInputBuilder()

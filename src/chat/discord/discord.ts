@@ -8,6 +8,7 @@ import type { Store } from '#store/store.ts';
 import { version } from '../../version.ts';
 import type { Command } from '../command.ts';
 import { chartPictures, drawnChart } from './chart-pictures.ts';
+import { fetching } from './fetching.ts';
 import { gathering } from './gathering.ts';
 import { usualPatience } from './house.ts';
 import { type LogLevel, logTo } from './log.ts';
@@ -73,6 +74,7 @@ export async function discord({ store, commands, plan, settings }: Given): Promi
     pictures: chartPictures(drawnChart),
     typed: typedBefore(),
     gather: gathering(),
+    fetchFile: fetching(settings.DISCORD_API_BASE),
     patience: usualPatience,
   };
   const service = serve(client, house, log);

@@ -1,10 +1,12 @@
 import { type BaseInteraction, PermissionFlagsBits } from 'discord.js';
 import type { ScopedStore, Store } from '#store/store.ts';
 import type { AnswerCommand, Command, Desk, Speaker } from '../command.ts';
-import { deskFor } from '../desk.ts';
+import { deskFor, wordsAreNoPhoto } from '../desk.ts';
 import type { ChartPictures } from './chart-pictures.ts';
+import type { FetchFile } from './fetching.ts';
 import type { Gather } from './gathering.ts';
 import type { TypedBefore } from './typed-before.ts';
+import type { SentPhotos } from './uploads.ts';
 
 /** What the Discord side works with. */
 export interface House {
@@ -14,6 +16,8 @@ export interface House {
   readonly typed: TypedBefore;
   /** The way everything that changes the records goes. */
   readonly gather: Gather;
+  /** The way every file somebody sends is fetched. */
+  readonly fetchFile: FetchFile;
   /** Milliseconds an answer waits for its chart; after that it goes without, and the chart is put in when it is there. */
   readonly patience: number;
 }
@@ -32,11 +36,16 @@ export const deskOf = (
   { commands }: House,
   store: ScopedStore,
   interaction: Pick<BaseInteraction, 'user' | 'channelId' | 'memberPermissions'>,
+  photos: SentPhotos = new Map(),
 ): Desk =>
   deskFor({
     store: () => store,
     speaker: speakerOf(interaction),
     commands,
+    photo(named) {
+      const sent = photos.get(named);
+      return sent ? { value: sent } : wordsAreNoPhoto;
+    },
     mayManage: interaction.memberPermissions?.has(PermissionFlagsBits.ManageGuild) ?? false,
   });
 

@@ -34,7 +34,11 @@ function questionOption(question: AnyQuestion): Option {
     : { ...option, autocomplete: true, max_length: 600 };
 }
 
-function deskOption({ id, brief, required, choices, suggest, longest = 200 }: DeskOption): Option {
+function deskOption({ id, brief, required, choices, suggest, file, photo, longest = 200 }: DeskOption): Option {
+  if (file || photo) {
+    const description = clipped(brief, 100);
+    return { type: ApplicationCommandOptionType.Attachment, name: id, description, required: required ?? false };
+  }
   const option = {
     type: ApplicationCommandOptionType.String,
     name: id,
@@ -45,10 +49,10 @@ function deskOption({ id, brief, required, choices, suggest, longest = 200 }: De
   return { ...option, max_length: longest, ...(suggest ? { autocomplete: true } : {}) };
 }
 
-/** A file is not given as an option here, and nobody says who they are; the action takes those another way. */
+/** Nobody says here who they are: the platform knows. */
 const optionsThere = (options: readonly DeskOption[]): Option[] =>
   options
-    .filter(({ file, terminal }) => !(file || terminal))
+    .filter(({ terminal }) => !terminal)
     .toSorted(byNeed)
     .map(deskOption);
 

@@ -8,6 +8,7 @@ import { crewRecords, type House } from './house.ts';
 import { type Log, loggable } from './log.ts';
 import { recordsTroubleText } from './records-trouble.ts';
 import { suggestions } from './suggestions.ts';
+import { take } from './taking.ts';
 import { tell } from './telling.ts';
 
 /** What answers the events of a client. */
@@ -64,7 +65,10 @@ async function answered({ house, log, records }: Means, interaction: Interaction
       if (error instanceof SheetTrouble) return say(error.message);
       throw error;
     });
-  await tell({ house, store, log, interaction }, decision);
+  if (decision.does !== 'take') return tell({ house, store, log, interaction }, decision);
+  if (interaction.isChatInputCommand() || interaction.isModalSubmit()) {
+    await take({ house, store, log, interaction }, decision.deed);
+  }
 }
 
 const isAnswerable = (interaction: Interaction): interaction is Answerable =>

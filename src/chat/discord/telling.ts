@@ -1,4 +1,4 @@
-import { MessageFlags, PermissionFlagsBits } from 'discord.js';
+import { MessageFlags } from 'discord.js';
 import type { Reply } from '#findings/reply.ts';
 import type { ScopedStore } from '#store/store.ts';
 import type { Screen } from '../screen.ts';
@@ -7,12 +7,13 @@ import type { Answerable, Decision } from './decision.ts';
 import { harmless } from './harmless.ts';
 import { type House, jobOf } from './house.ts';
 import { type Log, loggable } from './log.ts';
+import { mayAttach } from './may-attach.ts';
 import { type Around, type Enclosed, type Message, messageOf } from './message.ts';
 import { inFile, pieces, plainReply, replyText } from './text.ts';
 import { workingText } from './working.ts';
 
 /** Where something is told, and with what. */
-interface Telling {
+export interface Telling {
   readonly house: House;
   readonly store: ScopedStore;
   readonly log: Log;
@@ -20,13 +21,13 @@ interface Telling {
 }
 
 /** Sends what was decided. */
-export async function tell(telling: Telling, decision: Decision): Promise<void> {
+export async function tell(telling: Telling, decision: Exclude<Decision, { does: 'take' }>): Promise<void> {
   const { interaction } = telling;
   switch (decision.does) {
     case 'nothing':
       return;
     case 'say':
-      await interaction.reply({ content: decision.text, flags: MessageFlags.Ephemeral });
+      await sayTo(interaction, decision.text);
       return;
     case 'ask':
       if (!interaction.isModalSubmit()) await interaction.showModal(decision.form);
@@ -38,7 +39,13 @@ export async function tell(telling: Telling, decision: Decision): Promise<void> 
   }
 }
 
-const mayAttach = ({ appPermissions }: Answerable): boolean => appPermissions.has(PermissionFlagsBits.AttachFiles);
+/** A sentence for the one who acted. Where an answer was promised to everybody, it takes the place of that. */
+async function sayTo(interaction: Answerable, content: string): Promise<void> {
+  const apart = { content, flags: MessageFlags.Ephemeral } as const;
+  if (!interaction.deferred) await interaction.reply(apart);
+  else if (interaction.isModalSubmit() && interaction.isFromMessage()) await interaction.followUp(apart);
+  else await interaction.editReply({ content, attachments: [], files: [] });
+}
 
 const pleaseAllow = 'Allow this bot to attach files in this channel to see it.';
 
@@ -84,6 +91,12 @@ async function show(telling: Telling, { screen, where }: Extract<Decision, { doe
 /** Puts a message where it belongs: a new one, or the one that was pressed changed. */
 async function put(interaction: Answerable, message: Message, where: 'new' | 'in place'): Promise<void> {
   const { attachments: _, ...fresh } = message;
+  if (interaction.deferred) {
+    // What was promised may have become a photo by now; that message stays as it is.
+    if (where === 'in place' || !interaction.replied) await interaction.editReply(message);
+    else await interaction.followUp(fresh);
+    return;
+  }
   if (where === 'in place' && interaction.isMessageComponent()) await interaction.update(message);
   else if (where === 'in place' && interaction.isModalSubmit() && interaction.isFromMessage()) {
     await interaction.update(message);

@@ -1,5 +1,6 @@
 import { type Client, Events } from 'discord.js';
 import { chartPictures, drawnChart } from '#chat/discord/chart-pictures.ts';
+import { fetching } from '#chat/discord/fetching.ts';
 import { gathering } from '#chat/discord/gathering.ts';
 import { type House, usualPatience } from '#chat/discord/house.ts';
 import { type Log, logTo } from '#chat/discord/log.ts';
@@ -29,6 +30,8 @@ export interface BotOptions {
   readonly draw?: typeof drawnChart;
   readonly patience?: number;
   readonly guild?: string;
+  /** Bounds on fetching files, where they are not the usual ones. */
+  readonly fetching?: Parameters<typeof fetching>[1];
 }
 
 export async function startBot(standIn: StandIn, options: BotOptions = {}): Promise<Bot> {
@@ -47,6 +50,7 @@ export async function startBot(standIn: StandIn, options: BotOptions = {}): Prom
     pictures: chartPictures(draw),
     typed: typedBefore(),
     gather: gathering(),
+    fetchFile: fetching(standIn.api, options.fetching),
     patience,
   };
   const service = serve(client, house, log);

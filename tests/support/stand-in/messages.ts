@@ -12,6 +12,7 @@ import { everyComponent, shownMedia } from '../payload-judge/component-limits.ts
 import type { MessageBody, Standing } from '../payload-judge/message-limits.ts';
 import type { Interaction } from './interactions.ts';
 import type { ReceivedFile } from './multipart.ts';
+import type { Served } from './uploads.ts';
 import type { World } from './world.ts';
 
 /** A file that can be fetched again from the stand-in. */
@@ -23,6 +24,10 @@ export interface StoredFile {
   readonly url: string;
   readonly description: string | undefined;
   readonly ephemeral: boolean;
+  readonly served?: Served | undefined;
+  readonly claimedSize?: number | undefined;
+  /** What the platform gives out as its address. */
+  readonly address?: string | undefined;
 }
 
 /** What a message shows at one time. */
@@ -142,8 +147,8 @@ export function keepFile(
 export const apiAttachment = (file: StoredFile): APIAttachment => ({
   id: file.id,
   filename: file.name,
-  size: file.bytes.length,
-  url: file.url,
+  size: file.claimedSize ?? file.bytes.length,
+  url: file.address ?? file.url,
   proxy_url: file.url,
   content_type: file.contentType,
   ...(file.description === undefined ? {} : { description: file.description }),

@@ -1,4 +1,5 @@
-import { createServer, type IncomingMessage, type Server } from 'node:http';
+import { once } from 'node:events';
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import { judge } from '../payload-judge/judge.ts';
 import { barePath } from '../payload-judge/operations.ts';
 import { asLine } from '../payload-judge/problem.ts';
@@ -15,6 +16,7 @@ const mostRemembered = 20_000;
 export function restServer(world: World): Server {
   return createServer((incoming, outgoing) => {
     const arrivedAt = performance.now();
+    if (servedOddly(world, incoming, outgoing)) return;
     answer(world, incoming, arrivedAt).then(
       ({ status, body, headers, raw }) => {
         const bytes = raw ?? (body === undefined ? undefined : JSON.stringify(body));
@@ -30,6 +32,32 @@ export function restServer(world: World): Server {
       },
     );
   });
+}
+
+/** Hands out a file in the odd way planned for it; false where nothing is planned. */
+function servedOddly(world: World, incoming: IncomingMessage, outgoing: ServerResponse): boolean {
+  const { pathname } = new URL(incoming.url ?? '/', world.origin);
+  const served = world.files.get(pathname)?.served;
+  if (pathname.startsWith('/api/') || !served || 'gone' in served) return false;
+  world.fetched.push(pathname);
+  if ('redirect' in served) outgoing.writeHead(302, { location: served.redirect }).end();
+  if ('stream' in served) void streamed(outgoing, served.stream);
+  if ('breaks' in served) {
+    outgoing.writeHead(200, { 'content-length': '1000000' });
+    outgoing.write(Buffer.alloc(1000), () => outgoing.destroy());
+  }
+  return true;
+}
+
+/** Sends bytes in pieces until all are sent or nobody listens any more. */
+async function streamed(outgoing: ServerResponse, size: number): Promise<void> {
+  outgoing.writeHead(200, { 'content-type': 'image/jpeg' });
+  const piece = Buffer.alloc(64 * 1024, 0xff);
+  const closed = once(outgoing, 'close');
+  for (let sent = 0; sent < size && !outgoing.destroyed; sent += piece.length) {
+    if (!outgoing.write(piece)) await Promise.race([new Promise((go) => outgoing.once('drain', go)), closed]);
+  }
+  outgoing.end();
 }
 
 type RawAnswer = Answer & { readonly raw?: Uint8Array };
@@ -87,7 +115,9 @@ function route(world: World, incoming: IncomingMessage, request: Request): Answe
 
 function fileAnswer(world: World, path: string): RawAnswer {
   const file = world.files.get(path);
-  if (!file) return { status: 404, raw: new TextEncoder().encode('This content is no longer available.') };
+  world.fetched.push(path);
+  if (!file || file.served)
+    return { status: 404, raw: new TextEncoder().encode('This content is no longer available.') };
   return { ...found(undefined), raw: file.bytes, headers: { 'content-type': file.contentType } };
 }
 

@@ -56,6 +56,8 @@ export interface StandIn {
   readonly clock: Clock;
   /** Every request of the bot, oldest first. */
   readonly requests: readonly Logged[];
+  /** The path of every file somebody fetched, oldest first. */
+  readonly fetched: readonly string[];
   /** Every payload problem found, one line each. Most tests end by expecting none. */
   readonly violations: readonly string[];
   /** Every time the bot registered commands. */
@@ -157,6 +159,7 @@ export async function startStandIn(options: StandInOptions = {}): Promise<StandI
     gateway: controls,
     clock: world.clock,
     requests: world.requests,
+    fetched: world.fetched,
     violations: world.violations,
     registrations: world.registrations,
     commands: (guild) => world.commands.get(guild?.id ?? 'global') ?? [],

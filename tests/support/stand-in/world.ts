@@ -44,6 +44,8 @@ export interface World {
   readonly users: Map<string, APIUser>;
   readonly messages: Map<string, StoredMessage>;
   readonly files: Map<string, StoredFile>;
+  /** The paths of the files that were fetched, oldest first. */
+  readonly fetched: string[];
   /** By id and by token. */
   readonly interactions: Map<string, Interaction>;
   readonly interactionsByToken: Map<string, Interaction>;
@@ -88,6 +90,7 @@ export function emptyWorld({ clock, judging, fileLimit, shards, token }: WorldOp
     users: new Map([[botId, bot]]),
     messages: new Map(),
     files: new Map(),
+    fetched: [],
     interactions: new Map(),
     interactionsByToken: new Map(),
     commands: new Map(),
