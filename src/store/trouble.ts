@@ -44,7 +44,8 @@ const meanings: readonly (readonly [RegExp, StoreTroubleCode, (file: string) => 
       `${file} cannot be written, so allow writing to the file and to its folder or name another file in FANWRIGHT_DB.`,
   ],
   [
-    /^SQLITE_FULL|^(ENOSPC|EDQUOT)$/,
+    // The index of the log is the first thing a full disk has no room for when the file is opened.
+    /^SQLITE_(FULL|IOERR_SHMSIZE)|^(ENOSPC|EDQUOT)$/,
     'full',
     (file) => `There is no room left for ${file}, so free some disk space and try again.`,
   ],

@@ -14,6 +14,7 @@ describe('what went wrong with the file', () => {
     ['SQLITE_READONLY_DIRECTORY', 'read-only'],
     ['SQLITE_CANTOPEN', 'read-only'],
     ['SQLITE_FULL', 'full'],
+    ['SQLITE_IOERR_SHMSIZE', 'full'],
     ['SQLITE_IOERR_WRITE', 'other'],
     ['SQLITE_CONSTRAINT_FOREIGNKEY', 'other'],
   ])('is understood from %s as %s', (code, meaning) => {
