@@ -7,6 +7,7 @@ import { answered, type Given, kept, scene, stepOf } from './workings/swap-answe
 import { carryReply } from './workings/swap-carry.ts';
 import { refusedReply } from './workings/swap-entering.ts';
 import { nextPage, stepPage } from './workings/swap-page.ts';
+import { photoSent, photoTakenBack } from './workings/swap-photo.ts';
 import { begin, unknownFindings } from './workings/swap-start.ts';
 import { statusReply } from './workings/swap-status.ts';
 import { isChecklist, tokenOf, walkerOf, walkMeant } from './workings/swap-walk.ts';
@@ -193,6 +194,20 @@ const note = aboutStep('note', 'Write a note beside a step or the whole job.', {
   needsStep: false,
 });
 
+const photo: Action = {
+  name: 'photo',
+  summary: 'Hang a photo on a step: a JPEG, PNG, WebP or HEIC picture of at most 10 MB.',
+  options: [{ id: 'file', brief: 'the photo', required: true, photo: true }, step, job, as],
+  act: photoSent,
+};
+
+const photoBack: Action = {
+  name: 'photo-back',
+  summary: 'Take a photo back from a step: your newest there.',
+  options: [{ ...step, required: true }, job, as],
+  act: photoTakenBack,
+};
+
 const back: Action = {
   name: 'back',
   summary: 'Take back what a step says; your newest answer when no step is named.',
@@ -315,7 +330,25 @@ const swap: DeskCommand = {
   name: 'swap',
   summary: 'The job step by step: who does what, what is recorded, and the holds a qualified person signs.',
   example: 'start list=swap',
-  actions: [start, next, done, sign, override, note, back, fact, box, pause, resume, join, leave, status, carry],
+  actions: [
+    start,
+    next,
+    done,
+    sign,
+    override,
+    note,
+    photo,
+    photoBack,
+    back,
+    fact,
+    box,
+    pause,
+    resume,
+    join,
+    leave,
+    status,
+    carry,
+  ],
 };
 
 export default swap;

@@ -7,6 +7,7 @@ import { remark } from './plain-replies.ts';
 import { besideAnswer, completed, workedOut } from './swap-beside.ts';
 import { type Entry, enter, refusedReply } from './swap-entering.ts';
 import { nextPage, stepPage, workedOutWord } from './swap-page.ts';
+import { hung, partsLeft, photosOn } from './swap-photo-kept.ts';
 import { nextFor, stepKey, stepMeant } from './swap-steps.ts';
 import { fieldsOf, filledIn, readFilled, saidIn } from './swap-values.ts';
 import { type Meant, tokenOf, type Walker, walkerOf, walkMeant } from './swap-walk.ts';
@@ -97,7 +98,7 @@ export function answered(desk: Desk, given: Given, what: 'done' | 'signed'): Rep
       ),
     ]);
   }
-  if (!said && listed.parts.length > 0) {
+  if (!said && partsLeft(walk, listed).length > 0) {
     const page = stepPage(desk, at, listed);
     const ready = workedOut(desk, walk, listed);
     return {
@@ -120,15 +121,63 @@ export function answered(desk: Desk, given: Given, what: 'done' | 'signed'): Rep
                 optional: true,
                 accepts: `left empty, as worked out: ${saidIn(listed, pick(ready, field.id), units)}`,
               }),
+          ...(field.photo && photosOn(walk, listed).length > 0 ? { optional: true } : {}),
         })),
       },
     };
   }
-  const reading = readFilled(listed, filled, units);
+  const isPhoto = ([id]: readonly [string, string]) => listed.parts.some((p) => p.id === id && p.kind === 'photo');
+  const entries = Object.entries(filled);
+  const rest = Object.fromEntries(entries.filter((each) => !isPhoto(each)));
+  const reading = readFilled(listed, rest, units);
   if ('rejected' in reading) return refusedReply(reading.rejected);
   const late = given['at'] === undefined ? undefined : new Date(given['at']);
   if (late && Number.isNaN(late.getTime())) return refusedReply('Give the time such as 2027-03-31T14:05Z.');
   const verb = what === 'signed' ? 'Signed' : 'Done';
+  const photos = entries.filter(isPhoto).map(([, named]) => named);
   const { value, findings: beside } = completed(desk, walk, listed, reading.value);
-  return kept(desk, at, { what, step: listed, value, at: late, beside }, `${verb}: ${listed.title}`);
+  const entry = { what, step: listed, value, at: late, beside };
+  return allOrNothing(desk, () => withPhotos(desk, at, { photos, entry, done: `${verb}: ${listed.title}` }));
+}
+
+/** Keeps the photos that came with an answer, and then the answer. */
+function withPhotos(
+  desk: Desk,
+  at: Scene,
+  {
+    photos,
+    entry,
+    done,
+  }: {
+    readonly photos: readonly string[];
+    readonly entry: Entry & { readonly step: ListedStep; readonly beside: readonly Finding[] };
+    readonly done: string;
+  },
+): Reply {
+  let { walk } = at;
+  const says: Finding[] = [];
+  for (const named of photos) {
+    const hanging = hung(desk, { ...at, walk }, entry.step, named);
+    if ('rejected' in hanging) return refusedReply(hanging.rejected);
+    walk = hanging.walk;
+    says.push(...hanging.says);
+  }
+  const reply = kept(desk, { ...at, walk }, entry, done);
+  return { ...reply, findings: [...says, ...reply.findings] };
+}
+
+/** Keeps nothing of what a refusal came after. */
+function allOrNothing(desk: Desk, work: () => Reply): Reply {
+  class Refused extends Error {}
+  let reply: Reply | undefined;
+  try {
+    return desk.store.together(() => {
+      reply = work();
+      if (reply.refused) throw new Refused();
+      return reply;
+    });
+  } catch (error) {
+    if (error instanceof Refused && reply) return reply;
+    throw error;
+  }
 }

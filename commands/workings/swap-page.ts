@@ -8,6 +8,7 @@ import { nextSteps } from '#walkthrough/next-steps.ts';
 import { eitherOf } from '#walkthrough/signing.ts';
 import { remark } from './plain-replies.ts';
 import { besideStep, workedOut } from './swap-beside.ts';
+import { partsLeft, photosOn } from './swap-photo-kept.ts';
 import { nextFor, stepKey } from './swap-steps.ts';
 import { rangeOf, saidIn } from './swap-values.ts';
 import { type OpenWalk, tokenOf, type Walker } from './swap-walk.ts';
@@ -42,7 +43,11 @@ function pressesFor(walk: OpenWalk, walker: Walker, listed: ListedStep): readonl
     );
     return [...answers, others];
   }
-  const label = step.hold ? `Fill in and sign ${step.code}` : `Fill in ${step.code}`;
+  const left = partsLeft(walk, listed);
+  if (left.length === 0) return [press(walk, walker, { label: `${verb}: ${step.code}`, action, given: own }), others];
+  const onlyPhoto = left.every(({ kind }) => kind === 'photo');
+  const fill = onlyPhoto ? 'Send photo' : 'Fill in';
+  const label = `${fill}${step.hold ? ' and sign' : ''} ${step.code}`;
   return [press(walk, walker, { label, action, given: own }), others];
 }
 
@@ -74,6 +79,7 @@ export function stepPage(
   const view = walk.state.steps.get(listed.id);
   const fields = recordText(listed);
   const signs = nextSteps(walk.state, walker).yours.some(({ id }) => id === listed.id);
+  const sent = photosOn(walk, listed).length;
   const earlier = view?.answer ? saidIn(listed, view.answer.value, units) : '';
   return {
     headline: `${step.code}: ${step.do}`,
@@ -96,6 +102,7 @@ export function stepPage(
           ['Why', step.why],
           ...fields.map((says, index) => [index === 0 ? 'Record' : '', says]),
           ...(earlier === '' ? [] : [['Recorded', `${earlier} (${view?.answer?.name})`]]),
+          ...(sent === 0 ? [] : [['Photos', `${sent} sent`]]),
           ...(step.hold ? [['What it rests on', restsOn(walk, listed, units)]] : []),
           [step.hold ? 'Hold: signed by' : 'Done by', listed.person?.name ?? signersText(walk, listed)],
           ['List', progressText(walk)],

@@ -109,7 +109,7 @@ function acceptsOf({ part }: Slot): string {
     case 'tester-proof':
       return rangeOf(part);
     case 'photo':
-      return 'link to the photo’s message, or its file name';
+      return 'a JPEG, PNG, WebP or HEIC picture of at most 10 MB';
     case 'tick':
       return 'yes, once it is so';
     case 'choice':
@@ -127,6 +127,7 @@ export const fieldsOf = (listed: ListedStep): readonly FormField[] =>
     accepts: acceptsOf(slot),
     optional: slot.part.optional || slot.part.onlyIf !== undefined,
     ...(slot.part.kind === 'choice' ? { choices: slot.part.options.map(({ id, label }) => ({ id, label })) } : {}),
+    ...(slot.part.kind === 'photo' ? { photo: true as const } : {}),
     ...(slot.part.kind === 'tick' ? { choices: [{ id: 'yes', label: 'Yes, it is so' }] } : {}),
   }));
 
@@ -154,6 +155,7 @@ function readSlot({ label, part }: Slot, text: string, units: UnitSystem): Readi
         ? { value: true }
         : { rejected: `${label}: say yes once it is so.` };
     case 'photo':
+      return { rejected: `${label}: words are no photo. Send the photo itself.` };
     case 'text':
       return { value: text.trim().slice(0, 300) };
   }

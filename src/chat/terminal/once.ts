@@ -8,6 +8,7 @@ import { asJson, exitCode, type OneShot, oneShot } from '../one-shot.ts';
 import { clipped, nearest } from '../options.ts';
 import { chartFile } from './chart-file.ts';
 import { deskAnswer } from './desk.ts';
+import { photoAt } from './given-photo.ts';
 import { type Paper, paperOf, paragraph } from './paper.ts';
 import { replyText } from './render.ts';
 import { keptFiles } from './reply-files.ts';
@@ -115,7 +116,13 @@ function recordsOf(file: string): Records {
 }
 
 const deskOf = ({ commands, who }: Given, records: Records): Desk =>
-  deskFor({ store: () => records.scoped(), speaker: { channel: 'terminal', who }, commands, mayManage: true });
+  deskFor({
+    store: () => records.scoped(),
+    speaker: { channel: 'terminal', who },
+    commands,
+    mayManage: true,
+    photo: photoAt,
+  });
 
 async function asText({ command, reply, missing, problems, notes = [] }: OneShot, paper: Paper): Promise<string> {
   const read = notes.map((note) => paragraph(note, paper));
