@@ -18,17 +18,22 @@ import {
   confirmedCause,
   context,
   deadProven,
-  heardQuestion,
   notSeen,
   seen,
   whatFixedIt,
 } from './questions/callback.ts';
+import { fittedLately, leftAtSwap, swapDay } from './questions/callback-measured.ts';
+import { headlineOf, recordedFinding, restsOn } from './workings/callback-ending.ts';
+import { asHeard, hearing } from './workings/callback-hearing.ts';
 import { callbackNumbers, callbackNumbersTake } from './workings/callback-numbers.ts';
-import { callbackFindingsTold, inWords } from './workings/callback-reply.ts';
+import { recallingCallback } from './workings/callback-records.ts';
+import { callbackFindingsTold } from './workings/callback-reply.ts';
+import { type ThenFitted, thenFinding, thenFitted } from './workings/callback-then.ts';
 
 interface CallbackInputs {
   readonly told: Answers;
   readonly numbers: readonly NumberEvidence[];
+  readonly fitted: ThenFitted | null;
   readonly notUnderstood: readonly string[];
   readonly confirmed: CauseId | null;
   readonly fixed: string;
@@ -55,22 +60,33 @@ function* callbackInterview(): Interview<CallbackInputs> {
   const given = yield* take(seen);
   const denied = yield* take(notSeen);
   const unable = yield* take(cannotCheck);
-  const bare = given.known || denied.known;
-  const said = bare ? yield* take(complaint) : yield* offer(complaint);
+  const closing = { confirmed: confirmed.value, fixed: fixed.value };
+  // A callback that is closed asks nothing more, and one told by its signs needs no words.
+  const ask = confirmed.known ? take : offer;
+  const tell = given.known || denied.known ? take : ask;
+  const said = yield* tell(complaint);
   const reasoning = reasoningReady();
-  const heard = findingsInWords(wordsReady(), said.value);
-  const heardIds = heard.seen.map(({ id }) => id);
-  const agreed = heardIds.length > 0 ? (yield* offer(heardQuestion(heardIds))).value : 'right';
-  const situation = bare ? yield* take(context) : yield* offer(context);
+  const words = findingsInWords(wordsReady(), said.value);
+  const heard = confirmed.known ? asHeard(words) : yield* hearing(words, reasoning);
+  const { notUnderstood } = heard;
+  const seenIds: string[] = [...given.value, ...heard.seen];
+  const notSeenIds: string[] = [...denied.value, ...heard.notSeen];
+  if (heard.isUrgent) {
+    return { told: { seen: seenIds, notSeen: notSeenIds }, numbers: [], fitted: null, notUnderstood, ...closing };
+  }
+  const situation = yield* tell(context);
+  const lately = yield* take(fittedLately);
   const proven = yield* take(deadProven);
   const numbers = evidenceFromNumbers(callbackLines, yield* callbackNumbers());
-  const seenIds: string[] = [...given.value, ...heardIds.filter((id) => id !== agreed), ...idsOf(numbers, true)];
-  const notSeenIds: string[] = [...denied.value, ...heard.notSeen.map(({ id }) => id), ...idsOf(numbers, false)];
+  const fitted = yield* thenFitted();
+  const contexts = [...situation.value, ...heard.context, ...(lately.value === 'yes' ? ['recent-swap'] : [])];
+  seenIds.push(...idsOf(numbers, true));
+  notSeenIds.push(...idsOf(numbers, false));
   const cannot: string[] = [...unable.value];
   const told = (): Answers => ({
     seen: [...new Set(seenIds)],
     notSeen: [...new Set(notSeenIds)],
-    context: [...new Set([...situation.value, ...heard.context.map(({ id }) => id)])],
+    context: [...new Set(contexts)],
     cannotCheck: cannot,
     deadProven: proven.value === 'yes',
   });
@@ -78,59 +94,37 @@ function* callbackInterview(): Interview<CallbackInputs> {
     const next = nextCheck(reasoning, told());
     if (next.kind !== 'check') break;
     const { id } = next.check;
-    const answer = yield* offer(checkQuestion(id));
+    const answer = yield* ask(checkQuestion(id));
     if (answer.asked === false || answer.value === 'enough') break;
     if (!answer.known) cannot.push(id);
     else if (answer.value === 'yes') seenIds.push(id);
     else if (answer.value === 'no') notSeenIds.push(id);
     else seenIds.push(answer.value);
   }
-  return { told: told(), numbers, notUnderstood: heard.notUnderstood, confirmed: confirmed.value, fixed: fixed.value };
+  return { told: told(), numbers, fitted, notUnderstood, ...closing };
 }
 
 const idsOf = (numbers: readonly NumberEvidence[], wanted: boolean): string[] =>
   numbers.filter((each) => each.seen === wanted).map(({ finding }) => finding);
 
-function answer({ told, numbers, notUnderstood, confirmed, fixed }: CallbackInputs, { units }: Telling): Reply {
+function answer({ told, numbers, fitted, notUnderstood, confirmed, fixed }: CallbackInputs, { units }: Telling): Reply {
   const reasoning = reasoningReady();
   const diagnosis = diagnose(reasoning, told);
   const next = nextCheck(reasoning, told);
-  const top = diagnosis.ranking[0];
-  const headline = {
-    stopped: 'Stop. Deal with the danger first.',
-    'not enough to tell': 'Not enough to tell yet; one more check will help most.',
-    leaning: `It looks like this: ${top ? causes[top.cause].name : 'nothing known'}.`,
-    clear: `This is very likely it: ${top ? causes[top.cause].name : 'nothing known'}.`,
-  }[diagnosis.outcome];
-  const closed =
-    confirmed === null
-      ? []
-      : [
-          {
-            id: 'recorded',
-            weight: 'good',
-            cause: confirmed,
-            says: `Recorded as the cause: ${causes[confirmed].name}.${fixed === '' ? '' : ` What fixed it: ${fixed}.`}`,
-            working: [],
-            sources: [],
-          } as const,
-        ];
+  const table = restsOn(told, notUnderstood);
+  const atSwap = fitted === null ? [] : [thenFinding(fitted, units)];
+  if (confirmed !== null && diagnosis.dangers.length === 0) {
+    return {
+      headline: `Closed: ${causes[confirmed].name}.`,
+      findings: [recordedFinding(diagnosis, { confirmed, fixed }), ...atSwap],
+      tables: [table],
+    };
+  }
   return {
-    headline,
-    findings: [...closed, ...callbackFindingsTold(diagnosis, next, { numbers, units })],
-    tables: [
-      {
-        title: 'What this rests on',
-        columns: ['', 'signs'],
-        rows: [
-          ['there', (told.seen ?? []).map(inWords).join('; ') || 'nothing yet'],
-          ['not there', (told.notSeen ?? []).map(inWords).join('; ') || 'nothing yet'],
-          ...((told.context ?? []).length > 0 ? [['job', (told.context ?? []).map(inWords).join('; ')]] : []),
-          ...(notUnderstood.length > 0 ? [['not understood', notUnderstood.join('; ')]] : []),
-        ],
-      },
-    ],
-    suggestions: [{ label: 'Measure the airflow', command: 'measure' }],
+    headline: headlineOf(diagnosis),
+    findings: [...atSwap, ...callbackFindingsTold(diagnosis, next, { numbers, units })],
+    tables: [table],
+    suggestions: diagnosis.outcome === 'stopped' ? [] : [{ label: 'Measure the airflow', command: 'measure' }],
   };
 }
 
@@ -148,9 +142,13 @@ const callback: AnswerCommand<CallbackInputs> = {
     deadProven,
     confirmedCause,
     whatFixedIt,
+    swapDay,
+    fittedLately,
+    leftAtSwap,
     ...callbackNumbersTake,
   ],
   interview: callbackInterview,
+  recalling: recallingCallback,
   answer,
 };
 

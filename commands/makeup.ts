@@ -52,7 +52,7 @@ interface MakeupInputs {
 
 type Air = Pick<DoorInputs, 'from' | 'putAside' | 'most'> & { readonly source: AirSource };
 
-function* airInterview(): Interview<Air> {
+export function* airInterview(): Interview<Air> {
   const measured = yield* take(measuredAirflow);
   const path = yield* pathOnSheet();
   if (path && !measured.known) {
@@ -74,7 +74,7 @@ function* airInterview(): Interview<Air> {
   };
 }
 
-function* wayInInterview(): Interview<WayIn> {
+export function* wayInInterview(): Interview<WayIn> {
   const [width, gap] = yield* together('need', doorWidth, doorGap);
   const face = yield* offer(transferGrille);
   const grille =

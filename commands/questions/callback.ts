@@ -176,8 +176,10 @@ const powers = {
   'off and proven': ' Only with the circuit proven dead.',
 } as const;
 
+const cannotSay = { value: 'cannot', because: 'It is not asked again.' };
+
 /** One check as a question: yes or no, or which of several. "Don't know" stands for "can't check that". */
-export function checkQuestion(id: CallbackFindingId | VariableId): Question<string> {
+export function checkQuestion(id: CallbackFindingId | VariableId, whenUnknown = cannotSay): Question<string> {
   const wording = isVariable(id) ? callbackVariables[id] : callbackFindings[id as CallbackFindingId];
   const values = isVariable(id)
     ? (Object.keys(callbackVariables[id].background ?? firstFollow(id)) as CallbackFindingId[])
@@ -195,10 +197,15 @@ export function checkQuestion(id: CallbackFindingId | VariableId): Question<stri
     why: `${wording.how}${powers[wording.power]}`,
     brief: short(wording.short),
     choices: [...choices, enough],
-    whenUnknown: { value: 'cannot', because: 'It could not be checked.' },
+    whenUnknown,
   });
   return {
     ...question,
+    // A bare yes or no answers none of several, though "no" begins "nothing at the switch".
+    read: (text, units) =>
+      values.length > 0 && /^\s*(?:yes|no|y|n|nope|yep|yeah)\s*[.!]?\s*$/i.test(text)
+        ? { rejected: 'Yes or no does not say which. Pick one of them, or don’t know.' }
+        : question.read(text, units),
     show: (value, units) => (value === 'cannot' ? 'could not be checked' : question.show(value, units)),
   };
 }
@@ -208,16 +215,48 @@ const firstFollow = (id: VariableId): Readonly<Record<string, number>> => {
   return (Object.values(follows)[0] ?? {}) as Readonly<Record<string, number>>;
 };
 
-/** What was heard in the complaint, to be corrected with one press. */
-export const heardQuestion = (ids: readonly CallbackFindingId[]): Question<string> =>
-  oneOf<string>({
-    id: 'heard',
-    prompt: `I understood: ${ids.map((id) => callbackFindings[id].short).join('; ')}. Is that right?`,
-    why: 'A word taken wrongly would lead to the wrong cause.',
+/** One thing taken from the complaint. */
+export type HeardSign =
+  | { readonly kind: 'seen' | 'not seen'; readonly id: CallbackFindingId }
+  | { readonly kind: 'context'; readonly id: ContextId };
+
+const signInWords = (sign: HeardSign): string =>
+  sign.kind === 'context' ? callbackContexts[sign.id].name : callbackFindings[sign.id].short;
+
+/** "I understood: a rattle. Not there: a smell. The job: an exposed windy site." */
+function understoodAs(signs: readonly HeardSign[]): string {
+  const listed = (kind: HeardSign['kind']) => signs.filter((sign) => sign.kind === kind).map(signInWords);
+  const [there, absent, job] = [listed('seen'), listed('not seen'), listed('context')];
+  return [
+    ...(there.length > 0 ? [`I understood: ${there.join('; ')}.`] : ['I understood no sign that is there.']),
+    ...(absent.length > 0 ? [`Not there: ${absent.join('; ')}.`] : []),
+    ...(job.length > 0 ? [`The job: ${job.join('; ')}.`] : []),
+  ].join(' ');
+}
+
+/** More than this to put right is a complaint to tell anew. */
+const mostSigns = 20;
+
+/** What was understood of the complaint, each to be put right with one press. */
+export function heardQuestion(
+  signs: readonly HeardSign[],
+  notUnderstood: readonly string[],
+  turn: number,
+): Question<string> {
+  const lost =
+    notUnderstood.length > 0 ? ` Not understood: ${notUnderstood.map((said) => `“${said}”`).join(', ')}.` : '';
+  return oneOf<string>({
+    id: turn === 1 ? 'heard' : `heard-${turn}`,
+    prompt: `${understoodAs(signs)}${lost} Is that right?`,
+    why: 'A word taken wrongly would lead to the wrong cause. Pick what is wrong and it is left out.',
     brief: 'What was understood',
     choices: [
-      { id: 'right', label: 'That is right', also: ['yes', 'y'] },
-      ...ids.slice(0, 8).map((id) => ({ id, label: short(`Not: ${callbackFindings[id].short}`) })),
+      { id: 'right', label: 'That is right', also: ['yes', 'y', 'ok', 'right'] },
+      ...signs.slice(0, mostSigns).map((sign) => ({
+        id: sign.id,
+        label: short(`${sign.kind === 'not seen' ? 'There may be' : 'Not'}: ${signInWords(sign)}`),
+      })),
     ],
     whenUnknown: { value: 'right', because: 'Taken as understood.' },
   });
+}

@@ -18,7 +18,7 @@ import {
   isContext,
 } from '#knowledge/callback-scale.ts';
 import { type Cause, type CauseId, causes } from '#knowledge/causes.ts';
-import { airflow, minutes, roomPressure, smallLength, temperature } from '#quantity/kinds.ts';
+import { airflow, minutes, smallLength, staticPressure, temperature } from '#quantity/kinds.ts';
 import { celsius, cubicMetresPerSecond, metres, pascals, seconds } from '#quantity/units.ts';
 import { citations } from './citations.ts';
 
@@ -77,23 +77,50 @@ function causeFinding(ranked: RankedCause, surely: boolean): Finding {
   };
 }
 
-const shownNumber = ({ what, number, low, high, unit }: NumberShown, units: UnitSystem): string => {
+/** Beside a danger nothing is ranked for the crew: it is for whoever comes to mend it. */
+const behindDanger = (ranked: RankedCause): Finding => ({
+  ...causeFinding(ranked, false),
+  says: `For whoever mends it: ${bandWords[ranked.band].toLowerCase()}, ${lower(causes[ranked.cause].name)}.`,
+});
+
+/** "98 cfm predicted, 86 to 99 cfm", "62 Pa", each number with what it is. */
+function shownNumber({ what, number, low, high, unit }: NumberShown, units: UnitSystem): string {
   const told = {
-    'm3/s': (value: number) => airflow.showShort(cubicMetresPerSecond(value), units),
-    Pa: (value: number) => roomPressure.showShort(pascals(value), units),
-    s: (value: number) => minutes.showShort(seconds(value), units),
-    m: (value: number) => smallLength.showShort(metres(value), units),
-    '°C': (value: number) => temperature.showShort(celsius(value), units),
-  }[unit];
-  const range = low === undefined || high === undefined || low === high ? '' : ` (${told(low)} to ${told(high)})`;
-  return `${what} ${told(number)}${range}`;
-};
+    'm3/s': () => airflow.showShort(cubicMetresPerSecond(number), units),
+    Pa: () => staticPressure.showShort(pascals(number), units),
+    s: () => minutes.showShort(seconds(number), units),
+    m: () => smallLength.showShort(metres(number), units),
+    '°C': () => temperature.showShort(celsius(number), units),
+  }[unit]();
+  const at = cubicMetresPerSecond;
+  const range =
+    low === undefined || high === undefined || low === high
+      ? ''
+      : ` (${airflow.showRangeShort({ low: at(low), high: at(high) }, units)})`;
+  return placed(what, `${told}${range}`);
+}
+
+function placed(what: NumberShown['what'], amount: string): string {
+  switch (what) {
+    case 'pressure at the collar':
+      return `${amount} at the collar`;
+    case 'door gap':
+      return `${amount} under the door`;
+    case 'attic':
+      return `${amount} in the attic`;
+    case 'low under':
+    case 'high over':
+      return `${what} ${amount}`;
+    default:
+      return `${amount} ${what}`;
+  }
+}
 
 const numberFinding = ({ finding, seen, numbers }: NumberEvidence, units: UnitSystem): Finding => ({
   id: 'by-the-numbers',
   weight: 'advice',
   check: finding,
-  says: `By the numbers: ${seen ? '' : 'not '}${inWords(finding)}; ${numbers.map((each) => shownNumber(each, units)).join(', ')}.`,
+  says: `By the numbers: ${seen ? '' : 'not '}${inWords(finding)}: ${numbers.map((each) => shownNumber(each, units)).join(', ')}.`,
   working: numbers.map((each) => ({ what: each.what, value: shownNumber(each, units) })),
   sources: citations({ source: 'own-working', verified: false }),
 });
@@ -138,7 +165,7 @@ function nextFinding(next: NextCheck): Finding {
     return {
       id: 'next-check',
       weight: 'stop',
-      says: 'Check nothing more until the danger is dealt with.',
+      says: 'Check nothing more until the danger is dealt with. Heard or typed wrongly? Change that answer.',
       working: [],
       sources,
     };
@@ -160,6 +187,15 @@ function nextFinding(next: NextCheck): Finding {
   };
 }
 
+const ruleOutFinding = ({ cause }: RankedCause): Finding => ({
+  id: 'rule-out',
+  weight: 'caution',
+  cause,
+  says: `Rule this out first: ${lower(causes[cause].name)}. ${causes[cause].confirm}`,
+  working: [],
+  sources: citations(causes[cause].citation),
+});
+
 /** More causes than this on a phone are not read. */
 const mostCauses = 4;
 
@@ -178,21 +214,12 @@ export function callbackFindingsTold(
         id: 'danger',
         weight: 'stop',
         ...(findings[0] ? { check: findings[0] } : {}),
-        says,
+        says: `${says} Said because of: ${findings.map(inWords).join('; ')}.`,
         working: findings.map((finding) => ({ what: 'Because of', value: inWords(finding) })),
         sources: citations({ source: 'common-practice', verified: false }),
       }),
     ),
-    ...diagnosis.ruleOutFirst.map(
-      ({ cause }): Finding => ({
-        id: 'rule-out',
-        weight: 'caution',
-        cause,
-        says: `Rule this out first: ${lower(causes[cause].name)}. ${causes[cause].confirm}`,
-        working: [],
-        sources: citations(causes[cause].citation),
-      }),
-    ),
+    ...(diagnosis.outcome === 'stopped' ? [] : diagnosis.ruleOutFirst.map(ruleOutFinding)),
     ...(surely || diagnosis.outcome === 'stopped'
       ? []
       : [
@@ -205,9 +232,9 @@ export function callbackFindingsTold(
           } as const,
         ]),
     ...numbers.map((each) => numberFinding(each, units)),
-    ...named.map((ranked) => causeFinding(ranked, surely)),
+    ...named.map((ranked) => (diagnosis.outcome === 'stopped' ? behindDanger(ranked) : causeFinding(ranked, surely))),
     ...(surely && named[0] ? [remedyFinding(named[0].cause)] : []),
-    ...diagnosis.together.slice(0, 1).map(
+    ...(diagnosis.outcome === 'stopped' ? [] : diagnosis.together.slice(0, 1)).map(
       ({ causes: [one, other] }): Finding => ({
         id: 'two-causes',
         weight: 'advice',

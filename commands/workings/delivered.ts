@@ -67,7 +67,7 @@ export function* deliveredInterview(): Interview<Delivered> {
 const remembered = new Map<string, Pick<Delivery, 'airflow' | 'outer'>>();
 const mostRemembered = 64;
 
-function deliveryOnce(path: AirPath): Pick<Delivery, 'airflow' | 'outer'> {
+export function deliveryOnce(path: AirPath): Pick<Delivery, 'airflow' | 'outer'> {
   const { setting, ...rest } = path;
   const key = JSON.stringify([setting.description, setting.slowedTo, rest]);
   const known = remembered.get(key);

@@ -36,10 +36,13 @@ const earliest = 'Pacific/Kiritimati';
 const dayFormat = (timeZone: string): Intl.DateTimeFormat =>
   new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' });
 
-/** The time zone the crew works in; `undefined` where nobody has set it. */
-export const zoneOf = ({ store }: Desk): string | undefined => store.setting('time-zone');
+/** What a list is read from. */
+type Records = Pick<Desk, 'store' | 'now'>;
 
-function clockOf(desk: Desk): WalkClock {
+/** The time zone the crew works in; `undefined` where nobody has set it. */
+export const zoneOf = ({ store }: Pick<Desk, 'store'>): string | undefined => store.setting('time-zone');
+
+function clockOf(desk: Records): WalkClock {
   const format = dayFormat(zoneOf(desk) ?? earliest);
   return { now: desk.now(), dayOf: (instant) => format.format(new Date(instant)) };
 }
@@ -53,7 +56,7 @@ const factsIn = (value: unknown): WalkFacts =>
   typeof value === 'object' && value !== null && 'facts' in value ? (value.facts as WalkFacts) : {};
 
 /** One list of a job replayed to this moment; nothing where it was never started. */
-export function walkOn(desk: Desk, sheet: number, list: string): OpenWalk | undefined {
+export function walkOn(desk: Records, sheet: number, list: string): OpenWalk | undefined {
   const [start, ...rest] = desk.store.walkEvents(sheet, list);
   const id = idOfList(list);
   if (start?.what !== startedEvent || !isChecklist(id)) return undefined;
@@ -64,7 +67,7 @@ export function walkOn(desk: Desk, sheet: number, list: string): OpenWalk | unde
 }
 
 /** The lists of a job, the one touched last at the end. */
-export const listsOf = ({ store }: Desk, sheet: number): readonly string[] => {
+export const listsOf = ({ store }: Pick<Desk, 'store'>, sheet: number): readonly string[] => {
   const touched = new Set<string>();
   for (const { list } of store.walkEvents(sheet)) {
     touched.delete(list);

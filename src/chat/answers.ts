@@ -3,6 +3,7 @@ import type { Recall } from '#interview/replay.ts';
 import { howKnown, meansNotKnown } from '#interview/words.ts';
 import type { FactRow, NewFact } from '#store/facts.ts';
 import type { ScopedStore } from '#store/store.ts';
+import type { AnswerCommand } from './command.ts';
 import { readOnce } from './reading-once.ts';
 
 /** An answer as it goes on the sheet: what was typed, the value it was read as, and how it is known. */
@@ -102,6 +103,12 @@ export function recallFrom(store: ScopedStore, sheet: number): Recall {
     if (!known.has(question)) known.set(question, looked(question));
     return known.get(question);
   };
+}
+
+/** What a command may build on: the sheet, and what else the records of the job say to it. */
+export function recallFor(store: ScopedStore, sheet: number, command: AnswerCommand<unknown>): Recall {
+  const recall = recallFrom(store, sheet);
+  return command.recalling?.(recall, { store, sheet }) ?? recall;
 }
 
 function answerOf(question: AnyQuestion, fact: Pick<FactRow, 'typed' | 'units' | 'how'>) {

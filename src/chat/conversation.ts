@@ -3,7 +3,7 @@ import { type Outcome, type Recall, replay } from '#interview/replay.ts';
 import { meansNotKnown, turnMeant } from '#interview/words.ts';
 import { SheetTrouble } from '#store/sheet-trouble.ts';
 import type { ScopedStore } from '#store/store.ts';
-import { type Noted, noteAnswers, recallFrom, standInOf, unitsOf } from './answers.ts';
+import { type Noted, noteAnswers, recallFor, standInOf, unitsOf } from './answers.ts';
 import { withAssumed } from './assumed.ts';
 import type { AnswerCommand, Speaker } from './command.ts';
 import type { Asking, Screen } from './screen.ts';
@@ -129,7 +129,7 @@ export function screenOf(
   notes: readonly string[] = [],
   noted: readonly string[] = [],
 ): Screen {
-  const recall = recallFrom(store, talk.sheet);
+  const recall = recallFor(store, talk.sheet, talk.command);
   const { asking, outcome } = standing(recall, talk);
   const units = unitsOf(store);
   const shown = (question: AnyQuestion) => question.show(recall(question)?.value ?? question.whenUnknown.value, units);
@@ -178,11 +178,18 @@ function standing(recall: Recall, talk: Talk): { asking?: Asking; outcome: Outco
   };
 }
 
+/** Every question of a talk: those the command lists, and those that came up on the way. */
+const questionsOf = ({ command }: Talk, { outcome }: ReturnType<typeof standing>): readonly AnyQuestion[] => [
+  ...command.takes,
+  ...outcome.used,
+];
+
 function turn(store: ScopedStore, talk: Talk, heard: Heard, who: string): Turned {
   const { progress } = talk;
-  const asking = standing(recallFrom(store, talk.sheet), talk).asking;
+  const standsAt = standing(recallFor(store, talk.sheet, talk.command), talk);
+  const { asking } = standsAt;
   if ('change' in heard) {
-    const wanted = talk.command.takes.find(({ id }) => id === heard.change);
+    const wanted = questionsOf(talk, standsAt).find(({ id }) => id === heard.change);
     if (!wanted) return { progress, notes: ['There is no such answer to change.'] };
     return { progress: { ...progress, draft: '', reopened: wanted.id }, notes: [] };
   }
@@ -212,8 +219,9 @@ function turn(store: ScopedStore, talk: Talk, heard: Heard, who: string): Turned
  * left alone.
  */
 function goneBack(store: ScopedStore, talk: Talk, who: string): Turned {
-  const { progress, command } = talk;
-  const growing = standing(recallFrom(store, talk.sheet), talk).asking?.question.growing;
+  const { progress } = talk;
+  const standsAt = standing(recallFor(store, talk.sheet, talk.command), talk);
+  const growing = standsAt.asking?.question.growing;
   if (growing && progress.draft !== '') {
     return { progress: { ...progress, draft: growing.shrink(progress.draft) }, notes: [] };
   }
@@ -223,7 +231,7 @@ function goneBack(store: ScopedStore, talk: Talk, who: string): Turned {
   const last = progress.noted[index];
   if (!last) return { progress, notes: ['There is nothing of this talk to take back.'] };
   store.retractNewest(talk.sheet, { who, fact: last.fact });
-  const brief = command.takes.find(({ id }) => id === last.fact)?.brief ?? last.fact;
+  const brief = questionsOf(talk, standsAt).find(({ id }) => id === last.fact)?.brief ?? last.fact;
   return { progress: { ...progress, noted: progress.noted.slice(0, index) }, notes: [`Took back: ${brief}.`] };
 }
 

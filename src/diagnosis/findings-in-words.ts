@@ -132,8 +132,9 @@ export function findingsInWords(words: PreparedWords, text: string): HeardWords 
       run = [];
     };
     for (const [at, { after }] of tokens.entries()) {
-      if (used.has(at) || after === 'stop') close();
-      if (!used.has(at)) run.push(at);
+      const isJoin = words.pauses.has((tokens[at] as Token).text.toLowerCase());
+      if (used.has(at) || isJoin || after === 'stop') close();
+      if (!used.has(at) && !isJoin) run.push(at);
     }
     close();
     return runs;
@@ -182,6 +183,8 @@ function matchesIn(tokens: readonly Token[], meant: readonly (readonly string[])
       let [at, skipped] = [(places.at(-1) as number) + 1, 0];
       while (at < tokens.length && !(meant[at] ?? []).includes(form)) {
         const { form: other } = tokens[at] as Token;
+        // A denial past a comma is of something else: "it rattles, no smell, a windy spot" is no rattle in the wind.
+        if (words.negators.has(other) && tokens[at]?.after === 'comma') return undefined;
         if (words.negators.has(other)) denials.push(at);
         else if (!words.fillers.has(other)) skipped += 1;
         if (skipped > reach.phrase || tokens[at]?.after === 'stop') return undefined;

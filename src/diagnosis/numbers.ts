@@ -13,18 +13,30 @@ export interface CallbackNumbers {
   readonly runTime?: { readonly set: Seconds; readonly needed: Seconds };
   readonly doorGap?: { readonly actual: Metres; readonly needed: Metres };
   readonly sweating?: { readonly predicted: boolean; readonly attic: Celsius };
+  readonly atSwap?: AirflowAtSwap;
 }
+
+/** An airflow measured when the fan was fitted, and what it says beside the one measured now. */
+interface AirflowAtSwap {
+  readonly airflow: Estimate<CubicMetresPerSecond>;
+  readonly needed?: { readonly airflow: CubicMetresPerSecond; readonly outcome: NeedOutcome };
+  /** How the airflow now compares with it, both errors counted. */
+  readonly now?: { readonly airflow: Estimate<CubicMetresPerSecond>; readonly verdict: Verdict };
+}
+
+type NeedOutcome = 'met' | 'not shown' | 'not met';
+type Verdict = 'agrees' | 'cannot tell' | 'lower' | 'higher';
 
 /** An airflow measured at the grille. A leak further on does not lower it. */
 interface MeasuredAirflowEvidence {
   readonly atGrille: Estimate<CubicMetresPerSecond>;
   /** The same airflow measured again where it leaves the house. */
   readonly atHood?: Estimate<CubicMetresPerSecond>;
-  readonly needed?: { readonly airflow: CubicMetresPerSecond; readonly outcome: 'met' | 'not shown' | 'not met' };
+  readonly needed?: { readonly airflow: CubicMetresPerSecond; readonly outcome: NeedOutcome };
   readonly predicted?: {
     readonly airflow: Estimate<CubicMetresPerSecond>;
     /** How the two compare once the error of both is counted; `weight` is the difference in joint errors. */
-    readonly comparison: { readonly verdict: 'agrees' | 'cannot tell' | 'lower' | 'higher'; readonly weight: Ratio };
+    readonly comparison: { readonly verdict: Verdict; readonly weight: Ratio };
   };
 }
 
@@ -33,10 +45,12 @@ export interface NumberShown {
   readonly what:
     | 'measured at the grille'
     | 'measured at the hood'
+    | 'measured at the swap'
     | 'needed'
     | 'predicted'
     | 'pressure at the collar'
-    | 'line'
+    | 'low under'
+    | 'high over'
     | 'rated'
     | 'set'
     | 'door gap'
@@ -61,7 +75,7 @@ export interface NumberEvidence {
  * measurement accuses nobody. Where the numbers cannot tell, they say nothing.
  */
 export function evidenceFromNumbers(lines: CallbackLines, numbers: CallbackNumbers): readonly NumberEvidence[] {
-  const { airflow, collarPressure, rated, runTime, doorGap, sweating } = numbers;
+  const { airflow, collarPressure, rated, runTime, doorGap, sweating, atSwap } = numbers;
   const evidence: NumberEvidence[] = [];
   const tell = (finding: CallbackFindingId, seen: boolean, ...shown: NumberShown[]) => {
     evidence.push({ finding, seen, numbers: shown });
@@ -69,14 +83,13 @@ export function evidenceFromNumbers(lines: CallbackLines, numbers: CallbackNumbe
   if (airflow) airflowEvidence(airflow);
   if (collarPressure !== undefined) {
     const { 'pressure-low': low, 'pressure-high': high } = lines;
-    const [finding, line] =
-      collarPressure < low.value
-        ? (['sp-low', low] as const)
-        : collarPressure > high.value
-          ? (['sp-high', high] as const)
-          : (['sp-mid', high] as const);
+    const finding = collarPressure < low.value ? 'sp-low' : collarPressure > high.value ? 'sp-high' : 'sp-mid';
     const shown = { what: 'pressure at the collar', number: collarPressure, unit: 'Pa' } as const;
-    tell(finding, true, shown, { what: 'line', number: line.value, unit: 'Pa' });
+    const line =
+      finding === 'sp-low'
+        ? ({ what: 'low under', number: low.value, unit: 'Pa' } as const)
+        : ({ what: 'high over', number: high.value, unit: 'Pa' } as const);
+    tell(finding, true, shown, line);
   }
   if (rated) {
     const enough = meets(rated.rating, rated.needed);
@@ -95,7 +108,18 @@ export function evidenceFromNumbers(lines: CallbackLines, numbers: CallbackNumbe
     });
   }
   if (sweating) tell('sweat-predicted', sweating.predicted, { what: 'attic', number: sweating.attic, unit: '°C' });
+  if (atSwap) swapEvidence(atSwap);
   return evidence;
+
+  function swapEvidence({ airflow: then, needed, now }: AirflowAtSwap): void {
+    const shown = band('measured at the swap', then);
+    if (needed && needed.outcome !== 'not shown') {
+      tell('enough-then', needed.outcome === 'met', shown, flow('needed', needed.airflow));
+    }
+    if (now && now.verdict !== 'cannot tell') {
+      tell('flow-fell', now.verdict === 'lower', band('measured at the grille', now.airflow), shown);
+    }
+  }
 
   function airflowEvidence({ atGrille, atHood, needed, predicted }: MeasuredAirflowEvidence): void {
     const measured = band('measured at the grille', atGrille);
@@ -119,13 +143,7 @@ export function evidenceFromNumbers(lines: CallbackLines, numbers: CallbackNumbe
     }
   }
 
-  function againstPrediction({
-    verdict,
-    weight,
-  }: {
-    verdict: 'agrees' | 'cannot tell' | 'lower' | 'higher';
-    weight: Ratio;
-  }): CallbackFindingId | undefined {
+  function againstPrediction({ verdict, weight }: { verdict: Verdict; weight: Ratio }): CallbackFindingId | undefined {
     if (verdict === 'agrees') return 'as-predicted';
     if (verdict === 'higher') return 'above-predicted';
     if (verdict === 'lower') return weight < -lines['far-below'].value ? 'far-below-predicted' : 'below-predicted';
