@@ -241,4 +241,79 @@ export const migrations: readonly Migration[] = [
         BEGIN SELECT RAISE(ABORT, 'the record of a photo is never changed'); END;
     `,
   },
+  {
+    brings: 'counts of what each crew keeps',
+    sql: `
+      -- How many rows of each kind a crew keeps, so that nothing has to be counted to know whether there is room for more.
+      CREATE TABLE row_counts (
+        scope TEXT NOT NULL REFERENCES crews (scope) ON DELETE CASCADE,
+        kind TEXT NOT NULL,
+        rows INTEGER NOT NULL,
+        PRIMARY KEY (scope, kind)
+      ) STRICT, WITHOUT ROWID;
+
+      CREATE TRIGGER sheets_counted AFTER INSERT ON sheets BEGIN
+        INSERT INTO row_counts (scope, kind, rows) VALUES (NEW.scope, 'sheets', 1)
+          ON CONFLICT (scope, kind) DO UPDATE SET rows = rows + 1;
+      END;
+      CREATE TRIGGER sheets_uncounted AFTER DELETE ON sheets BEGIN
+        UPDATE row_counts SET rows = rows - 1 WHERE scope = OLD.scope AND kind = 'sheets';
+      END;
+      INSERT INTO row_counts SELECT scope, 'sheets', count(*) FROM sheets GROUP BY scope;
+
+      CREATE TRIGGER facts_counted AFTER INSERT ON facts BEGIN
+        INSERT INTO row_counts (scope, kind, rows) VALUES (NEW.scope, 'facts', 1)
+          ON CONFLICT (scope, kind) DO UPDATE SET rows = rows + 1;
+      END;
+      CREATE TRIGGER facts_uncounted AFTER DELETE ON facts BEGIN
+        UPDATE row_counts SET rows = rows - 1 WHERE scope = OLD.scope AND kind = 'facts';
+      END;
+      INSERT INTO row_counts SELECT scope, 'facts', count(*) FROM facts GROUP BY scope;
+
+      CREATE TRIGGER talks_counted AFTER INSERT ON talks BEGIN
+        INSERT INTO row_counts (scope, kind, rows) VALUES (NEW.scope, 'talks', 1)
+          ON CONFLICT (scope, kind) DO UPDATE SET rows = rows + 1;
+      END;
+      CREATE TRIGGER talks_uncounted AFTER DELETE ON talks BEGIN
+        UPDATE row_counts SET rows = rows - 1 WHERE scope = OLD.scope AND kind = 'talks';
+      END;
+      INSERT INTO row_counts SELECT scope, 'talks', count(*) FROM talks GROUP BY scope;
+
+      CREATE TRIGGER walk_events_counted AFTER INSERT ON walk_events BEGIN
+        INSERT INTO row_counts (scope, kind, rows) VALUES (NEW.scope, 'walk_events', 1)
+          ON CONFLICT (scope, kind) DO UPDATE SET rows = rows + 1;
+      END;
+      CREATE TRIGGER walk_events_uncounted AFTER DELETE ON walk_events BEGIN
+        UPDATE row_counts SET rows = rows - 1 WHERE scope = OLD.scope AND kind = 'walk_events';
+      END;
+      INSERT INTO row_counts SELECT scope, 'walk_events', count(*) FROM walk_events GROUP BY scope;
+
+      CREATE TRIGGER photos_counted AFTER INSERT ON photos BEGIN
+        INSERT INTO row_counts (scope, kind, rows) VALUES (NEW.scope, 'photos', 1)
+          ON CONFLICT (scope, kind) DO UPDATE SET rows = rows + 1;
+      END;
+      CREATE TRIGGER photos_uncounted AFTER DELETE ON photos BEGIN
+        UPDATE row_counts SET rows = rows - 1 WHERE scope = OLD.scope AND kind = 'photos';
+      END;
+      INSERT INTO row_counts SELECT scope, 'photos', count(*) FROM photos GROUP BY scope;
+
+      CREATE TRIGGER shelf_fans_counted AFTER INSERT ON shelf_fans BEGIN
+        INSERT INTO row_counts (scope, kind, rows) VALUES (NEW.scope, 'shelf_fans', 1)
+          ON CONFLICT (scope, kind) DO UPDATE SET rows = rows + 1;
+      END;
+      CREATE TRIGGER shelf_fans_uncounted AFTER DELETE ON shelf_fans BEGIN
+        UPDATE row_counts SET rows = rows - 1 WHERE scope = OLD.scope AND kind = 'shelf_fans';
+      END;
+      INSERT INTO row_counts SELECT scope, 'shelf_fans', count(*) FROM shelf_fans GROUP BY scope;
+
+      CREATE TRIGGER crew_members_counted AFTER INSERT ON crew_members BEGIN
+        INSERT INTO row_counts (scope, kind, rows) VALUES (NEW.scope, 'crew_members', 1)
+          ON CONFLICT (scope, kind) DO UPDATE SET rows = rows + 1;
+      END;
+      CREATE TRIGGER crew_members_uncounted AFTER DELETE ON crew_members BEGIN
+        UPDATE row_counts SET rows = rows - 1 WHERE scope = OLD.scope AND kind = 'crew_members';
+      END;
+      INSERT INTO row_counts SELECT scope, 'crew_members', count(*) FROM crew_members GROUP BY scope;
+    `,
+  },
 ];

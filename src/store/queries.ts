@@ -32,11 +32,12 @@ export function queries(db: Database.Database, file: string, now: () => Date): Q
       throw asTrouble(error, file);
     }
   };
+  const transaction = db.transaction((work: () => unknown) => work());
   return {
     first: <Row>(sql: string, values: Values = {}) => guarded(() => statement(sql).get(values) as Row | undefined),
     all: <Row>(sql: string, values: Values = {}) => guarded(() => statement(sql).all(values) as Row[]),
     change: (sql, values = {}) => guarded(() => statement(sql).run(values).changes),
-    together: (work) => guarded(() => db.transaction(work).immediate()),
+    together: (work) => guarded(() => transaction.immediate(work) as ReturnType<typeof work>),
     now: () => now().toISOString(),
   };
 }
@@ -46,8 +47,11 @@ export function queries(db: Database.Database, file: string, now: () => Date): Q
  * refused, so no query can forget whose records it may touch.
  */
 export function scopedQueries(whole: Queries, scope: string): Queries {
+  const scoped = new Set<string>();
   const within = (sql: string, values: Values | undefined): Values => {
-    if (!/@scope\b/.test(sql)) throw new Error(`this query forgets whose records it may touch: ${sql}`);
+    if (!scoped.has(sql) && !/@scope\b/.test(sql))
+      throw new Error(`this query forgets whose records it may touch: ${sql}`);
+    scoped.add(sql);
     return { ...values, scope };
   };
   return {

@@ -16,7 +16,9 @@ export const mostRows = {
 } as const;
 
 export const hasRoom = (kept: Queries, table: keyof typeof mostRows, adding: number): boolean => {
-  const counted = kept.first<{ rows: number }>(`SELECT count(*) AS rows FROM ${table} WHERE scope = @scope`);
+  const counted = kept.first<{ rows: number }>('SELECT rows FROM row_counts WHERE scope = @scope AND kind = @table', {
+    table,
+  });
   return (counted?.rows ?? 0) + adding <= mostRows[table];
 };
 

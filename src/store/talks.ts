@@ -1,6 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import type { Queries } from './queries.ts';
-import { needRoom } from './room.ts';
+import { hasRoom, needRoom } from './room.ts';
 import { existingSheet } from './sheets.ts';
 
 /** A conversation in progress, kept so that its buttons still work after a restart. */
@@ -22,7 +22,7 @@ export interface Talk {
 }
 
 export interface Talks {
-  /** Lets go of talks that are long over. @throws SheetTrouble when the sheet is not there or the records are full. */
+  /** Where there is no room, lets go of talks that are long over first. @throws SheetTrouble when the sheet is not there or the records are full. */
   startTalk(starting: { channel: string; sheet: number; command: string; who: string; state: string }): Talk;
   /** Talks that have ended are found too. */
   talk(id: string): Talk | undefined;
@@ -64,15 +64,16 @@ export function talks(kept: Queries): Talks {
     startTalk: (starting) =>
       kept.together(() => {
         existingSheet(kept, starting.sheet);
-        pruneTalks(kept);
+        if (!hasRoom(kept, 'talks', 1)) pruneTalks(kept);
         needRoom(kept, 'talks', { sheet: starting.sheet, adding: 1 });
         const id = freshId();
+        const at = kept.now();
         kept.change(
           `INSERT INTO talks (id, scope, channel, sheet, command, who, state, revision, turn, started_at, saved_at)
            VALUES (@id, @scope, @channel, @sheet, @command, @who, @state, 0, ${nextTurn}, @at, @at)`,
-          { ...starting, id, at: kept.now() },
+          { ...starting, id, at },
         );
-        return talk(id) as Talk;
+        return { ...starting, id, revision: 0, startedAt: at, savedAt: at, endedAt: null };
       }),
 
     talk,

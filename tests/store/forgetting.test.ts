@@ -200,6 +200,7 @@ describe('every text a crew keeps', () => {
     shelf_fans: ['scope', 'name_folded', 'units', 'at'],
     walk_events: ['scope', 'id', 'list', 'step', 'what', 'at', 'entered_at'],
     photos: ['scope', 'list', 'step', 'message', 'checksum', 'at'],
+    row_counts: ['scope', 'kind'],
   };
 
   it('is searched for names, save where nobody can be named', () => {

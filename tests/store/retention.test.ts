@@ -87,15 +87,15 @@ describe('talks that are long over', () => {
   const talk = (crew: ReturnType<typeof dated>['crew']) =>
     crew.startTalk({ ...ladder, sheet: crew.currentSheet(ladder).number, command: 'duct', state: '{}' });
 
-  it('are let go of thirty days after their end, when the next one starts', () => {
-    const { crew, on } = dated();
+  it('are let go of thirty days after their end, at the daily tidying', () => {
+    const { store, crew, on } = dated();
     const ended = talk(crew);
     crew.endTalk(ended.id);
     on('2024-02-29');
-    talk(crew);
+    store.tidy();
     expect(crew.talk(ended.id)).toBeDefined();
     on('2024-03-02');
-    talk(crew);
+    store.tidy();
     expect(crew.talk(ended.id)).toBeUndefined();
   });
 
