@@ -1,7 +1,7 @@
 import type { Writable } from 'node:stream';
 import type { PressOffer, Reply } from '#findings/reply.ts';
 import { openStore, type ScopedStore, type Store } from '#store/store.ts';
-import { recallFrom, unitsOf } from '../answers.ts';
+import { recallFor, unitsOf } from '../answers.ts';
 import type { AnswerCommand, Command, Desk, DeskCommand, Start } from '../command.ts';
 import { deskFor } from '../desk.ts';
 import { asJson, exitCode, type OneShot, oneShot } from '../one-shot.ts';
@@ -63,7 +63,7 @@ function onSheet(command: AnswerCommand<unknown>, rest: readonly string[], job: 
   return oneShot(
     command,
     rest.filter((word) => !word.startsWith('job=')),
-    { units: unitsOf(store), recall: recallFrom(store, sheet.number) },
+    { units: unitsOf(store), recall: recallFor(store, sheet.number, command) },
   );
 }
 
