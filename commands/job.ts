@@ -1,76 +1,57 @@
 import type { Action, Desk, DeskCommand } from '#chat/command.ts';
-import type { Reply } from '#findings/reply.ts';
-import type { Choice } from '#interview/question.ts';
 import { causesOfYear } from './workings/job-causes.ts';
-
-type Sheet = ReturnType<Desk['store']['currentSheet']>;
-
-const nameOf = ({ number, name }: Sheet): string =>
-  name === null ? `Job ${number} (no name yet)` : `Job ${number}, ${name}`;
+import {
+  briefOf,
+  howWords,
+  jobCalled,
+  missingJob,
+  namedJob,
+  type Sheet,
+  saidOf,
+  sheetMeant,
+} from './workings/job-sheets.ts';
+import { exportJob, importJob } from './workings/job-transfer.ts';
+import { saying } from './workings/plain-replies.ts';
 
 const counted = (count: number, one: string, several = `${one}s`): string => `${count} ${count === 1 ? one : several}`;
 
 const current = ({ store, speaker }: Desk): Sheet => store.currentSheet(speaker);
 
-const plainly = (headline: string, more: Partial<Reply> = {}): Reply => ({ headline, findings: [], ...more });
-
-const suggestions = ({ store }: Desk, typed: string): readonly Choice[] =>
-  store.listSheets({ limit: 25, search: typed }).map((sheet) => ({ id: String(sheet.number), label: nameOf(sheet) }));
-
-/** What a fact is called on the page of the command that asks for it. */
-const briefOf = ({ commands }: Desk, fact: string): string =>
-  commands.flatMap((command) => (command.kind === 'answer' ? command.takes : [])).find(({ id }) => id === fact)
-    ?.brief ?? fact;
-
 const open: Action = {
   name: 'open',
   summary: 'Open a job sheet by name or number, or start a clean one.',
-  options: [{ id: 'name', brief: 'a name such as 14 Maple St, or the number of an earlier job', suggest: suggestions }],
+  options: [{ ...namedJob, brief: 'a name such as 14 Maple St, or the number of an earlier job' }],
   act(desk, { name = '' }) {
     const { store, speaker } = desk;
     const wanted = name.trim();
-    if (wanted === '') return plainly(`${nameOf(store.freshSheet(speaker))} is open here. Nothing is on it yet.`);
+    if (wanted === '') return saying(`${jobCalled(store.freshSheet(speaker))} is open here. Nothing is on it yet.`);
     const found = store.findSheet(wanted);
-    if (!found && /^#?\s*\d+$/.test(wanted)) return plainly(missingJob(wanted));
+    if (!found && /^#?\s*\d+$/.test(wanted)) return saying(missingJob(wanted));
     if (!found) {
-      return plainly(`${nameOf(store.openSheet({ ...speaker, name: wanted }))} is open here. Nothing is on it yet.`);
+      return saying(`${jobCalled(store.openSheet({ ...speaker, name: wanted }))} is open here. Nothing is on it yet.`);
     }
     if (found.state === 'closed') store.reopenSheet(found.number, speaker);
     const sheet = store.useSheet({ ...speaker, sheet: found.number });
     const known = store.newestFacts(sheet.number).size;
-    return plainly(`${nameOf(sheet)} is open here again, with ${counted(known, 'answer')} on it.`);
+    return saying(`${jobCalled(sheet)} is open here again, with ${counted(known, 'answer')} on it.`);
   },
 };
-
-const missingJob = (name: string): string => `There is no job “${name.slice(0, 40)}” here. /job list shows them.`;
-
-/** What somebody said, as they said it. */
-const saidIn = ({ how, typed }: { readonly how: string; readonly typed: string }): string =>
-  how === 'unknown' ? 'don’t know' : typed;
-
-const howWords = {
-  measured: 'measured',
-  label: 'read off the label',
-  estimated: 'estimated',
-  told: 'as told',
-  unknown: 'not known',
-} as const;
 
 const show: Action = {
   name: 'show',
   summary: 'Show what is on the job sheet, who said it and how it is known.',
-  options: [{ id: 'name', brief: 'the job, by name or number; the one open here when left out', suggest: suggestions }],
+  options: [namedJob],
   act(desk, { name }) {
-    const sheet = name === undefined ? current(desk) : desk.store.findSheet(name);
-    if (!sheet) return plainly(missingJob(name ?? ''));
+    const sheet = sheetMeant(desk, name);
+    if (!sheet) return saying(missingJob(name));
     const facts = [...desk.store.newestFacts(sheet.number).values()];
-    if (facts.length === 0) return plainly(`${nameOf(sheet)}: nothing is on it yet. Try /size or /duct.`);
-    return plainly(`${nameOf(sheet)}: ${counted(facts.length, 'answer')}.`, {
+    if (facts.length === 0) return saying(`${jobCalled(sheet)}: nothing is on it yet. Try /size or /duct.`);
+    return saying(`${jobCalled(sheet)}: ${counted(facts.length, 'answer')}.`, {
       tables: [
         {
           title: 'On the sheet',
           columns: ['what', 'answer', 'how known', 'by'],
-          rows: facts.map((fact) => [briefOf(desk, fact.fact), saidIn(fact), howWords[fact.how], fact.who]),
+          rows: facts.map((fact) => [briefOf(desk, fact.fact), saidOf(fact), howWords[fact.how], fact.who]),
         },
       ],
     });
@@ -97,13 +78,11 @@ const list: Action = {
     const sheets = store.listSheets({ limit: mostListed, state: wanted, search });
     const kind = wanted === undefined ? '' : `${wanted} `;
     if (sheets.length === 0) {
-      return plainly(
-        search ? `No ${kind}job has that in its name.` : `There are no ${kind}jobs. /job open starts one.`,
-      );
+      return saying(search ? `No ${kind}job has that in its name.` : `There are no ${kind}jobs. /job open starts one.`);
     }
     const newest =
       sheets.length === mostListed ? `The newest ${mostListed} ${kind}jobs` : counted(sheets.length, `${kind}job`);
-    return plainly(`${newest}, newest first.`, {
+    return saying(`${newest}, newest first.`, {
       tables: [
         {
           title: 'Jobs',
@@ -130,10 +109,10 @@ const undo: Action = {
   act(desk) {
     const sheet = current(desk);
     const undone = desk.store.retractNewest(sheet.number, desk.speaker);
-    if (!undone) return plainly(`${nameOf(sheet)}: there is nothing to take back.`);
+    if (!undone) return saying(`${jobCalled(sheet)}: there is nothing to take back.`);
     const before = desk.store.newestFacts(sheet.number).get(undone.fact);
-    const now = before ? `It is ${saidIn(before)} again.` : 'It is unanswered again.';
-    return plainly(`Took back: ${briefOf(desk, undone.fact)} (${saidIn(undone)}). ${now}`);
+    const now = before ? `It is ${saidOf(before)} again.` : 'It is unanswered again.';
+    return saying(`Took back: ${briefOf(desk, undone.fact)} (${saidOf(undone)}). ${now}`);
   },
 };
 
@@ -143,8 +122,8 @@ const close: Action = {
   options: [],
   act(desk) {
     const sheet = desk.store.closeSheet(current(desk).number, desk.speaker);
-    return plainly(
-      `${nameOf(sheet)} is closed. The next question here starts on a clean sheet; /job open ${sheet.number} brings this one back.`,
+    return saying(
+      `${jobCalled(sheet)} is closed. The next question here starts on a clean sheet; /job open ${sheet.number} brings this one back.`,
     );
   },
 };
@@ -155,22 +134,8 @@ const callbackCauses: Action = {
   options: [{ id: 'year', brief: 'the year, such as 2026', required: true }],
   act(desk, { year = '' }) {
     const wanted = year.trim();
-    if (!/^\d{4}$/.test(wanted)) return plainly(`“${wanted.slice(0, 20)}” is not a year. Give one such as 2026.`);
+    if (!/^\d{4}$/.test(wanted)) return saying(`“${wanted.slice(0, 20)}” is not a year. Give one such as 2026.`);
     return causesOfYear(desk, wanted);
-  },
-};
-
-const exported: Action = {
-  name: 'export',
-  summary: 'Everything on a job sheet as a file, who said it and when, what was taken back included.',
-  options: [{ id: 'name', brief: 'the job, by name or number; the one open here when left out', suggest: suggestions }],
-  act(desk, { name }) {
-    const sheet = name === undefined ? current(desk) : desk.store.findSheet(name);
-    if (!sheet) return plainly(missingJob(name ?? ''));
-    const text = JSON.stringify(desk.store.sheetAsJson(sheet.number), null, 1);
-    return plainly(`${nameOf(sheet)}: everything on it is in the file.`, {
-      files: [{ name: `job-${sheet.number}.json`, type: 'application/json', text }],
-    });
   },
 };
 
@@ -179,26 +144,26 @@ const erase: Action = {
   summary: 'Erase a job for good. Nothing of it can be brought back.',
   managersOnly: true,
   options: [
-    { id: 'name', brief: 'the job to erase, by name or number', required: true, suggest: suggestions },
+    { ...namedJob, brief: 'the job to erase, by name or number', required: true },
     { id: 'sure', brief: 'type the number of the job again', required: true },
   ],
   act({ store }, { name = '', sure = '' }) {
     const sheet = store.findSheet(name);
-    if (!sheet) return plainly(missingJob(name));
+    if (!sheet) return saying(missingJob(name));
     if (sure.replace(/^#/, '').trim() !== String(sheet.number)) {
-      return plainly(`Nothing was erased. To erase ${nameOf(sheet)} for good, give sure=${sheet.number}.`);
+      return saying(`Nothing was erased. To erase ${jobCalled(sheet)} for good, give sure=${sheet.number}.`);
     }
     store.eraseSheet(sheet.number);
-    return plainly(`Job ${sheet.number} is erased. Backups made before today still hold it until they are deleted.`);
+    return saying(`Job ${sheet.number} is erased. Backups made before today still hold it until they are deleted.`);
   },
 };
 
 const job: DeskCommand = {
   kind: 'desk',
   name: 'job',
-  summary: 'The job sheet: open, show, list, undo, close, export, erase; and what callbacks were.',
+  summary: 'The job sheet: open, show, list, undo, close, export, import, erase; and what callbacks were.',
   example: 'open 14 Maple St',
-  actions: [open, show, list, undo, close, callbackCauses, exported, erase],
+  actions: [open, show, list, undo, close, callbackCauses, exportJob, importJob, erase],
 };
 
 export default job;

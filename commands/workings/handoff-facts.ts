@@ -1,17 +1,25 @@
 import type { Desk } from '#chat/command.ts';
 import type { Interview } from '#interview/interview.ts';
 import { take } from '#interview/interview.ts';
+import type { Question } from '#interview/question.ts';
 import { replay } from '#interview/replay.ts';
+import type { StepView } from '#walkthrough/walk-state.ts';
 import { measuredAirflow } from '../questions/airflow.ts';
 import { doorGap } from '../questions/door.ts';
 import { airflowNeeded } from '../questions/fan.ts';
-import { saidIn } from './swap-values.ts';
+import { walksBroughtIn } from './handoff-brought-in.ts';
 import { listsOf, type OpenWalk, walkOn, zoneOf } from './swap-walk.ts';
+
+/** What a question is answered with; nothing where nobody knows. */
+type Answer<Asked> = Asked extends Question<infer Value> ? Value | null : never;
 
 /** What the papers are made from. */
 export interface HandOff {
   readonly sheet: { readonly number: number; readonly name: string | null };
+  /** The lists that were walked here. */
   readonly walks: readonly OpenWalk[];
+  /** The lists a file says were walked elsewhere. Nothing in them counts. */
+  readonly broughtIn: readonly OpenWalk[];
   readonly day: (instant: string) => string;
   readonly moment: (instant: string) => string;
   readonly zone: string;
@@ -24,16 +32,17 @@ export function handOffOf(desk: Desk, number: number): HandOff {
   const days = new Intl.DateTimeFormat('en-US', { timeZone: zone, dateStyle: 'long' });
   const moments = new Intl.DateTimeFormat('en-US', {
     timeZone: zone,
+    year: 'numeric',
     month: 'short',
     day: 'numeric',
     hour: '2-digit',
     minute: '2-digit',
     hourCycle: 'h23',
   });
-  const walks = listsOf(desk, number).flatMap((list) => walkOn(desk, number, list) ?? []);
   return {
     sheet: { number, name: desk.store.findSheet(number)?.name ?? null },
-    walks,
+    walks: listsOf(desk, number).flatMap((list) => walkOn(desk, number, list) ?? []),
+    broughtIn: walksBroughtIn(desk, number),
     day: (instant) => days.format(new Date(instant)),
     moment: (instant) => moments.format(new Date(instant)),
     zone: zoneOf(desk) ?? 'UTC, since the crew has set no time zone',
@@ -41,30 +50,50 @@ export function handOffOf(desk: Desk, number: number): HandOff {
   };
 }
 
-/** What a closed step recorded, in words, with who and when; nothing while it is open. */
-export function recorded(desk: Desk, { walks }: HandOff, step: string) {
+/** A step that counts as closed on the list walked last that has it; nothing while it is open. */
+function closedStep({ walks }: HandOff, step: string): (StepView & Pick<Recorded, 'value'>) | undefined {
   for (const { state } of walks.toReversed()) {
     const view = state.steps.get(step);
-    if (view?.status !== 'closed' || !view.answer) continue;
-    const { value, name, at } = view.answer;
-    return { value, name, at, said: saidIn(view.listed, value, desk.telling.units) };
+    if (view?.status === 'closed' && view.answer) return { ...view, value: view.answer.value };
   }
   return undefined;
 }
 
-/** What the sheet says of the airflow and the door, as the crew writes it. */
-export function onSheet(desk: Desk) {
-  const { units } = desk.telling;
-  function* taking(): Interview<{ needed: string | null; gap: string | null; measured: string | null }> {
+interface Recorded {
+  readonly value: Readonly<Record<string, string | number | boolean>>;
+}
+
+/** A number that a closed step recorded, in the SI unit of its part. */
+export function numberRecorded(off: HandOff, step: string, part: string): number | null {
+  const said = closedStep(off, step)?.value[part];
+  return typeof said === 'number' ? said : null;
+}
+
+/** The choice a closed step recorded: its id, and the words on its button. */
+export function choiceRecorded(off: HandOff, step: string, part: string) {
+  const view = closedStep(off, step);
+  const said = view?.value[part];
+  const asked = view?.listed.parts.find((each) => each.id === part);
+  const option = asked?.kind === 'choice' ? asked.options.find(({ id }) => id === said) : undefined;
+  return option && { id: option.id, label: option.label };
+}
+
+/** What the sheet knows of the airflow and the door; nothing where nobody has said it. */
+export function onSheet(desk: Desk, { sheet }: HandOff) {
+  function* taking(): Interview<{
+    needed: Answer<typeof airflowNeeded>;
+    gap: Answer<typeof doorGap>;
+    measured: Answer<typeof measuredAirflow>;
+  }> {
     const needed = yield* take(airflowNeeded);
     const gap = yield* take(doorGap);
     const measured = yield* take(measuredAirflow);
     return {
-      needed: needed.known ? airflowNeeded.show(needed.value, units) : null,
-      gap: gap.known ? doorGap.show(gap.value, units) : null,
-      measured: measured.known ? measuredAirflow.show(measured.value, units) : null,
+      needed: needed.known ? needed.value : null,
+      gap: gap.known ? gap.value : null,
+      measured: measured.known ? measured.value : null,
     };
   }
-  const outcome = replay(taking(), desk.recall, 'one-shot');
+  const outcome = replay(taking(), desk.recallOn(sheet.number), 'one-shot');
   return outcome.complete ? outcome.inputs : { needed: null, gap: null, measured: null };
 }

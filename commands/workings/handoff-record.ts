@@ -1,17 +1,10 @@
 import type { Desk } from '#chat/command.ts';
 import type { Block, Paper } from '#findings/paper.ts';
-import type { HandOff } from './handoff-facts.ts';
-import { spentText } from './swap-status.ts';
-import { saidIn } from './swap-values.ts';
-import type { OpenWalk } from './swap-walk.ts';
-
-const howWords: Readonly<Record<string, string>> = {
-  measured: 'measured',
-  label: 'read off the label',
-  estimated: 'estimated',
-  told: 'as told',
-  unknown: 'not known',
-};
+import { airflow } from '#quantity/kinds.ts';
+import { cubicMetresPerSecond } from '#quantity/units.ts';
+import { type HandOff, numberRecorded } from './handoff-facts.ts';
+import { listBlock, stepBlocks, walkHeadings } from './handoff-steps.ts';
+import { briefOf, howWords } from './job-sheets.ts';
 
 /** Whoever the crew knows by a name is told by it. */
 const namesOf = (desk: Desk): ((who: string) => string) => {
@@ -21,23 +14,18 @@ const namesOf = (desk: Desk): ((who: string) => string) => {
 
 function factsBlock(desk: Desk, { sheet, moment }: HandOff): readonly Block[] {
   const nameOf = namesOf(desk);
-  const brief = new Map(
-    desk.commands
-      .flatMap((command) => (command.kind === 'answer' ? command.takes : []))
-      .map((each) => [each.id, each.brief]),
-  );
   const facts = [...desk.store.newestFacts(sheet.number).values()];
   if (facts.length === 0) return [];
   return [
-    { kind: 'heading', text: 'What was known' },
+    { kind: 'heading', text: 'What was known and planned' },
     {
       kind: 'table',
       columns: ['What', 'Answer', 'How known', 'By', 'When'],
-      widths: [0.3, 0.28, 0.14, 0.12, 0.16],
+      widths: [0.29, 0.25, 0.14, 0.12, 0.2],
       rows: facts.map(({ fact, typed, how, who, at }) => [
-        brief.get(fact) ?? fact,
+        briefOf(desk, fact),
         how === 'unknown' ? 'not known' : typed,
-        howWords[how] ?? how,
+        howWords[how],
         nameOf(who),
         moment(at),
       ]),
@@ -45,107 +33,97 @@ function factsBlock(desk: Desk, { sheet, moment }: HandOff): readonly Block[] {
   ];
 }
 
-/** One list with every step that was closed, passed, stopped or ended, and what is still open. */
-function walkBlocks({ checklist, state }: OpenWalk, { moment }: HandOff, desk: Desk): readonly Block[] {
+/** The numbers somebody looks for first. */
+function figuresBlock(desk: Desk, off: HandOff): readonly Block[] {
   const { units } = desk.telling;
-  const views = [...state.steps.values()];
-  const told = views.filter(({ answer }) => answer !== null);
-  const open = views.filter(({ answer, status }) => answer === null && status !== 'served');
-  const words: Readonly<Record<string, string>> = {
-    closed: '',
-    skipped: 'Passed over: ',
-    stopped: 'STOPPED: ',
-    lapsed: 'Ended since: ',
-    served: '',
-    open: 'Not closed: ',
-    blocked: 'Not closed: ',
+  const air = (step: string, part: string, says: string) => {
+    const value = numberRecorded(off, step, part);
+    return value === null ? [] : [{ number: airflow.showShort(cubicMetresPerSecond(value), units), says }];
   };
-  const passed = views.filter(({ status }) => status === 'skipped');
+  const last = off.walks.at(-1);
+  const figures = [
+    ...air('old-airflow', 'airflow', 'moved before'),
+    ...air('target-airflow', 'airflow', 'agreed'),
+    ...air('measured-airflow', 'mean', 'measured after'),
+    ...(last
+      ? [{ number: `${last.state.progress.done} of ${last.state.progress.of}`, says: 'steps closed or passed over' }]
+      : []),
+  ];
+  return figures.length === 0 ? [] : [{ kind: 'figures', figures }];
+}
+
+/** What must be read first: stops, and what is not closed. */
+function warnings({ walks }: HandOff): readonly Block[] {
+  const stopped = walks.flatMap(({ state }) =>
+    state.stops.map(({ listed, says, answer }) => `${listed.title}: ${says} (${answer.name})`),
+  );
+  const open = walks.filter(({ state }) => state.closed === null);
   return [
-    { kind: 'heading', text: `${checklist.name}: ${state.progress.done} of ${state.progress.of} steps` },
-    {
-      kind: 'text',
-      text: `${state.closed ? `Closed by ${state.closed.name}, ${moment(state.closed.at)}.` : 'Not closed.'} At work ${spentText(state.spent.working)}, away ${spentText(state.spent.away)}.`,
-    },
-    ...(told.length === 0
+    ...(stopped.length === 0 ? [] : [{ kind: 'warning', title: 'Stopped', lines: stopped } as const]),
+    ...(open.length === 0
       ? []
       : [
           {
-            kind: 'table',
-            columns: ['Step', 'Recorded', 'By', 'When'],
-            widths: [0.3, 0.42, 0.12, 0.16],
-            rows: told.map(({ listed, answer, status, because }) => [
-              `${listed.title}${listed.step.hold ? ', hold' : ''}`,
-              `${words[status] ?? ''}${[answer ? saidIn(listed, answer.value, units) : '', status === 'closed' ? '' : (because ?? '')].filter(Boolean).join('. ') || (listed.step.hold ? 'signed' : 'done')}`,
-              answer?.name ?? '',
-              answer ? moment(answer.at) : '',
-            ]),
+            kind: 'warning',
+            title: 'Not closed',
+            lines: open.map(
+              ({ checklist, state: { progress, holds } }) =>
+                `${checklist.name}: ${progress.done} of ${progress.of} steps. Holds still to sign: ${holds.length === 0 ? 'none' : holds.map(({ listed }) => listed.title).join('; ')}.`,
+            ),
           } as const,
         ]),
-    ...listBlock(
-      'Passed over by a lead',
-      passed.map(({ listed, because, answer }) => `${listed.title}: ${because ?? ''} (${answer?.name ?? ''})`),
-    ),
-    ...listBlock(
-      'Out of range',
-      state.outOfRange.map(({ listed, says }) => `${listed.title}: ${says}`),
-    ),
-    ...listBlock(
-      'Stopped',
-      state.stops.map(({ listed, says, answer }) => `${listed.title}: ${says} (${answer.name})`),
-    ),
-    ...listBlock(
-      'Advice that remains',
-      state.advice.map(({ listed, says }) => `${listed.title}: ${says}`),
-    ),
-    ...listBlock(
-      'Notes',
-      state.notes.map(({ says, name, at }) => `${says} (${name}, ${moment(at)})`),
-    ),
-    ...listBlock(
-      'Answered anew',
-      state.corrections.map(
-        ({ step, before, after }) =>
-          `${state.list.byId.get(step)?.title ?? step}: ${before.name}, then ${after.name} ${moment(after.at)}`,
-      ),
-    ),
-    ...listBlock(
-      'Photos',
-      views.flatMap(({ listed, photos, answer }) => [
-        ...photos.map(({ reference, name }) => `${listed.title}: ${reference} (${name})`),
-        ...listed.parts.flatMap((part) =>
-          part.kind === 'photo' && answer?.value[part.id] ? [`${listed.title}: ${String(answer.value[part.id])}`] : [],
-        ),
-      ]),
-    ),
-    ...listBlock(
-      `Still open: ${open.length}`,
-      checklist.stages.flatMap(({ id, title }) => {
-        const left = open.filter(({ listed }) => listed.step.stage === id);
-        return left.length === 0 ? [] : [`${title}: ${left.map(({ listed }) => shortName(listed)).join(', ')}`];
-      }),
-    ),
   ];
 }
 
-const shortName = ({ step, box, person }: OpenWalk['state']['list']['steps'][number]): string =>
-  [step.code, box?.name ?? person?.name].filter(Boolean).join(' ');
-
-const listBlock = (text: string, items: readonly string[]): readonly Block[] =>
-  items.length === 0
-    ? []
-    : [
-        { kind: 'heading', text },
-        { kind: 'list', items },
-      ];
+/** What stays to be minded once the work is done. */
+const remaining = ({ walks, moment }: HandOff): readonly Block[] => [
+  ...listBlock(
+    'Out of range',
+    walks.flatMap(({ state }) =>
+      state.outOfRange.map(
+        ({ listed, says, passed }) => `${listed.title}: ${says}${passed ? ' Passed over by a lead.' : ''}`,
+      ),
+    ),
+  ),
+  ...listBlock(
+    'Passed over by a lead, with the reason',
+    walks.flatMap(({ state }) =>
+      [...state.steps.values()]
+        .filter(({ status }) => status === 'skipped')
+        .map(
+          ({ listed, because, answer }) =>
+            `${listed.title}: ${because ?? 'no reason on record'} (${answer ? `${answer.name}, ${moment(answer.at)}` : 'nobody named'})`,
+        ),
+    ),
+  ),
+  ...listBlock(
+    'Advice that remains',
+    walks.flatMap(({ state }) => state.advice.map(({ listed, says }) => `${listed.title}: ${says}`)),
+  ),
+];
 
 /** The page for the file: what was known, what was done by whom and when, and what remains. */
 export function recordPaper(desk: Desk, off: HandOff): Paper {
+  const name = off.sheet.name ?? `job ${off.sheet.number}`;
   return {
-    title: `Job record: ${off.sheet.name ?? `job ${off.sheet.number}`}`,
+    title: `Job record: ${name}`,
     under: `Job ${off.sheet.number}, made ${off.moment(off.made.toISOString())}. Times as in ${off.zone}.`,
-    blocks: [...factsBlock(desk, off), ...off.walks.flatMap((walk) => walkBlocks(walk, off, desk))],
-    foot: 'From the crew’s own records. No certificate: local code, the inspector and licensed trades decide.',
+    blocks: [
+      ...warnings(off),
+      ...figuresBlock(desk, off),
+      ...remaining(off),
+      ...factsBlock(desk, off),
+      ...off.walks.flatMap((walk) => [...walkHeadings(walk, off), ...stepBlocks(walk, off, desk.telling)]),
+      ...off.broughtIn.flatMap((walk): readonly Block[] => [
+        {
+          kind: 'warning',
+          title: `Brought in from a file: ${walk.checklist.name}`,
+          lines: ['What follows is what the file says. Nothing in it was signed or proven here.'],
+        },
+        ...stepBlocks(walk, off, desk.telling),
+      ]),
+    ],
+    foot: `${name}. From the crew’s own records. No certificate: local code, the inspector and licensed trades decide.`,
     made: off.made,
   };
 }

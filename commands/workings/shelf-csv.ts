@@ -4,7 +4,7 @@ import type { Reading } from '#interview/question.ts';
 const limits = { characters: 200_000, records: 501, fields: 40, field: 1000 } as const;
 
 /** What a spreadsheet would take for a formula, or would hide, at the start of a cell. */
-const risky = /^['=+\-@\t\r\uff1d\uff0b\uff0d\uff20]/;
+const risky = /^['=+\-@\t\r\n\uff1d\uff0b\uff0d\uff20]/;
 
 /** A cell that no spreadsheet runs: an apostrophe stands before what would begin a formula. */
 const guarded = (text: string): string => (risky.test(text) ? `'${text}` : text);

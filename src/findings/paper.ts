@@ -4,6 +4,8 @@ export interface Paper {
   /** One line under the title: the job, the day, the crew. */
   readonly under?: string;
   readonly blocks: readonly Block[];
+  /** It must stay on one page: the type is as large as that allows. */
+  readonly onePage?: true;
   /** A line at the foot of every page, such as who made it and what it rests on. */
   readonly foot: string;
   /** When it was made; part of the file, so that the same facts make the same bytes. */
@@ -23,6 +25,9 @@ export type Block =
       readonly columns: readonly string[];
       /** Share of the width of each column; they add up to 1. */
       readonly widths: readonly number[];
+      /** A row of one cell is a heading over the rows that follow. */
       readonly rows: readonly (readonly string[])[];
     }
+  /** Lines to be filled in by hand, each with what belongs there. */
+  | { readonly kind: 'blanks'; readonly labels: readonly string[] }
   | { readonly kind: 'picture'; readonly png: Uint8Array; readonly alt: string; readonly height: number };

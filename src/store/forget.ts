@@ -1,3 +1,4 @@
+import { asImported, isImported, withoutMark } from './imported.ts';
 import type { Standing } from './members.ts';
 import { type Mentions, mentionsOf, nobodyNamed } from './mentions.ts';
 import { folded } from './names.ts';
@@ -17,7 +18,7 @@ export interface Forgetting {
   forgetPerson(names: readonly string[]): number;
 }
 
-type Reading = 'who' | 'text' | 'json' | 'standing';
+type Reading = 'who' | 'text' | 'json' | 'standing' | 'step';
 
 /** Where people are named, column by column. */
 const places: Readonly<Record<string, Readonly<Record<string, Reading>>>> = {
@@ -29,8 +30,8 @@ const places: Readonly<Record<string, Readonly<Record<string, Reading>>>> = {
   settings: { value: 'text', who: 'who' },
   crew_members: { entry: 'json', entered_by: 'who' },
   shelf_fans: { name: 'text', label: 'json', who: 'who' },
-  walk_events: { value: 'json', who: 'who', standing: 'standing' },
-  photos: { who: 'who' },
+  walk_events: { step: 'step', value: 'json', who: 'who', standing: 'standing' },
+  photos: { step: 'step', who: 'who' },
 };
 
 type Row = Readonly<Record<string, string | null>> & { readonly at_row: never };
@@ -62,11 +63,29 @@ function unsigned(standing: string): string {
   });
 }
 
+/** Who did a thing, here or as a file says. */
+const whoWithout = (mentions: Mentions, who: string): string =>
+  isImported(who) ? asImported(mentions.asWho(withoutMark(who))) : mentions.asWho(who);
+
+/** A step that everybody does for themselves has the person behind its name: `own-lock@Ana`. */
+function stepWithout(mentions: Mentions, step: string): string {
+  const at = step.indexOf('@') + 1;
+  return at === 0 ? step : step.slice(0, at) + mentions.inText(step.slice(at));
+}
+
 function replaced(mentions: Mentions, reading: Reading, { text, who }: { text: string; who: string }): string {
-  if (reading === 'who') return mentions.asWho(text);
-  if (reading === 'text') return mentions.inText(text);
-  if (reading === 'standing' && mentions.asWho(who) !== who) return unsigned(text);
-  return mentions.inJson(text);
+  switch (reading) {
+    case 'who':
+      return whoWithout(mentions, text);
+    case 'text':
+      return mentions.inText(text);
+    case 'step':
+      return stepWithout(mentions, text);
+    case 'standing':
+      return whoWithout(mentions, who) === who ? mentions.inJson(text) : unsigned(text);
+    case 'json':
+      return mentions.inJson(text);
+  }
 }
 
 /** The columns of a row that name somebody, as they would read without the name. */

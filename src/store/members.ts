@@ -1,3 +1,4 @@
+import { isImported } from './imported.ts';
 import { jsonText } from './json.ts';
 import type { Queries } from './queries.ts';
 import { hasRoom } from './room.ts';
@@ -142,7 +143,9 @@ export function members(kept: Queries): Members {
       }),
 
     standing(who) {
-      const { name, kinds, qualifications } = member(who) ?? { name: null, kinds: [], qualifications: [] };
+      // A file says what it likes: whoever it names is nobody here, even where a member is called so.
+      const known = isImported(who) ? undefined : member(who);
+      const { name, kinds, qualifications } = known ?? { name: null, kinds: [], qualifications: [] };
       return { name, kinds, qualifications };
     },
   };

@@ -1,3 +1,4 @@
+import { notImported } from './imported.ts';
 import type { Queries } from './queries.ts';
 import { needRoom } from './room.ts';
 import { writableSheet } from './sheets.ts';
@@ -27,11 +28,15 @@ export interface Photos {
    * @throws SheetTrouble when the sheet is not there, is closed, or the crew's records are full.
    */
   addPhoto(sheet: number, photo: NewPhoto): Photo;
-  /** In the order they were sent. */
+  /** Those sent here, in the order they were sent. */
   photos(sheet: number): Photo[];
 }
 
 const columns = 'id, list, step, message, checksum, size, who, at';
+
+/** Those sent here and those a file speaks of. */
+export const everyPhoto = (kept: Queries, sheet: number): Photo[] =>
+  kept.all<Photo>(`SELECT ${columns} FROM photos WHERE scope = @scope AND sheet = @sheet ORDER BY id`, { sheet });
 
 export function photos(kept: Queries): Photos {
   return {
@@ -52,6 +57,9 @@ export function photos(kept: Queries): Photos {
       }),
 
     photos: (sheet) =>
-      kept.all<Photo>(`SELECT ${columns} FROM photos WHERE scope = @scope AND sheet = @sheet ORDER BY id`, { sheet }),
+      kept.all<Photo>(
+        `SELECT ${columns} FROM photos WHERE scope = @scope AND sheet = @sheet AND ${notImported('list')} ORDER BY id`,
+        { sheet },
+      ),
   };
 }

@@ -1,9 +1,9 @@
 import { type FactInHistory, facts } from './facts.ts';
-import { type Photo, photos } from './photos.ts';
+import { everyPhoto, type Photo } from './photos.ts';
 import type { Queries } from './queries.ts';
 import { existingSheet, type Sheet, type SheetEvent, sheetEvents } from './sheets.ts';
 import type { Talk } from './talks.ts';
-import { type WalkEvent, walkEvents } from './walk-events.ts';
+import { everyWalkEvent, type WalkEvent } from './walk-events.ts';
 
 /** Everything kept about one job, as plain JSON. */
 export interface SheetRecord {
@@ -12,7 +12,7 @@ export interface SheetRecord {
   /** Every fact ever entered, the ones taken back among them. */
   readonly facts: readonly FactInHistory[];
   readonly talks: readonly Pick<Talk, 'command' | 'channel' | 'who' | 'state' | 'startedAt' | 'savedAt' | 'endedAt'>[];
-  /** Everything that happened on its walk-throughs, with what each person was qualified for at the time. */
+  /** Everything that happened on its walk-throughs, here or as a file says, with what each person was qualified for at the time. */
   readonly walkEvents: readonly WalkEvent[];
   readonly photos: readonly Photo[];
 }
@@ -29,6 +29,6 @@ export const sheetRecord = (kept: Queries, sheet: number): SheetRecord =>
        FROM talks WHERE scope = @scope AND sheet = @sheet ORDER BY turn`,
       { sheet },
     ),
-    walkEvents: walkEvents(kept).walkEvents(sheet),
-    photos: photos(kept).photos(sheet),
+    walkEvents: everyWalkEvent(kept, sheet),
+    photos: everyPhoto(kept, sheet),
   }));

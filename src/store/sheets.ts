@@ -17,7 +17,7 @@ export interface Sheet {
 
 /** What happened to a sheet as a whole. `detail` is the new name, or the channel the sheet came to. */
 export interface SheetEvent {
-  readonly what: 'opened' | 'used' | 'renamed' | 'closed' | 'reopened';
+  readonly what: 'opened' | 'used' | 'renamed' | 'closed' | 'reopened' | 'imported';
   readonly detail: string | null;
   readonly who: string;
   readonly at: string;

@@ -4,6 +4,7 @@ import { type Erasing, erasing } from './erase.ts';
 import { type Facts, facts } from './facts.ts';
 import { type Forgetting, forgetting } from './forget.ts';
 import { withoutGuards } from './guards.ts';
+import { type JobTransfer, jobTransfer } from './job-transfer.ts';
 import { takeLock } from './lock.ts';
 import { type Members, members } from './members.ts';
 import { type Notes, notes } from './notes.ts';
@@ -29,6 +30,7 @@ export interface ScopedStore
     Shelf,
     WalkEvents,
     Photos,
+    JobTransfer,
     Retention,
     Erasing,
     Forgetting {
@@ -118,6 +120,7 @@ function storeIn(file: string, { now, unlock }: { now: () => Date; unlock: () =>
         ...shelf(kept),
         ...walkEvents(kept),
         ...photos(kept),
+        ...jobTransfer(kept),
         ...retention(kept),
         ...erasing(kept, onErased),
         ...forgetting(kept, {

@@ -1,3 +1,4 @@
+import { asInFile, isImported, notImported } from './imported.ts';
 import { jsonText } from './json.ts';
 import { members, type Standing } from './members.ts';
 import type { Queries } from './queries.ts';
@@ -38,8 +39,13 @@ export interface WalkEvents {
   addWalkEvent(sheet: number, event: NewWalkEvent): KeptWalkEvent;
   /** All of them are kept, or none. @throws SheetTrouble as `addWalkEvent` does. */
   addWalkEvents(sheet: number, events: readonly NewWalkEvent[]): KeptWalkEvent[];
-  /** Everything that happened on one list of a job, or on all of them, in the order it was entered. */
+  /** Everything that happened here on one list of a job, or on all of them, in the order it was entered. */
   walkEvents(sheet: number, list?: string): WalkEvent[];
+  /**
+   * What a file that was brought in says happened, in its order and by its own names. For reading only: whoever signed there
+   * has signed nothing here.
+   */
+  importedWalkEvents(sheet: number): WalkEvent[];
 }
 
 type Stored = Omit<WalkEvent, 'value' | 'standing'> & { readonly value: string; readonly standing: string };
@@ -51,6 +57,12 @@ const read = ({ value, standing, ...row }: Stored): WalkEvent => ({
   value: JSON.parse(value),
   standing: JSON.parse(standing),
 });
+
+/** What happened here and what a file says, in the order it was entered. */
+export const everyWalkEvent = (kept: Queries, sheet: number): WalkEvent[] =>
+  kept
+    .all<Stored>(`SELECT ${columns} FROM walk_events WHERE scope = @scope AND sheet = @sheet ORDER BY row`, { sheet })
+    .map(read);
 
 export function walkEvents(kept: Queries): WalkEvents {
   const reported = (id: string): WalkEvent | undefined => {
@@ -95,9 +107,15 @@ export function walkEvents(kept: Queries): WalkEvents {
       kept
         .all<Stored>(
           `SELECT ${columns} FROM walk_events
-           WHERE scope = @scope AND sheet = @sheet AND (@list IS NULL OR list = @list) ORDER BY row`,
+           WHERE scope = @scope AND sheet = @sheet AND (@list IS NULL OR list = @list) AND ${notImported('list')}
+           ORDER BY row`,
           { sheet, list: list ?? null },
         )
         .map(read),
+
+    importedWalkEvents: (sheet) =>
+      everyWalkEvent(kept, sheet)
+        .filter(({ list }) => isImported(list))
+        .map(asInFile),
   };
 }

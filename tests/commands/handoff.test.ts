@@ -7,7 +7,9 @@ import type { Paper } from '#findings/paper.ts';
 import type { Reply } from '#findings/reply.ts';
 import { paperPdf } from '#pictures/paper-pdf.ts';
 import { openStore } from '#store/store.ts';
+import { answer } from '../store/workbench.ts';
 import { done } from './at-a-desk.ts';
+import { walkedHouse } from './walked-house.ts';
 
 const commands = [swap, handoff, crew, job];
 
@@ -45,10 +47,10 @@ describe('the papers of a job', () => {
   it('record who did what and when, in the time zone of the crew', () => {
     const { papers } = loadedTruck({ signed: true });
     const record = textOf(papersOf(papers()).record);
-    expect(record).toContain('Mar 1, 22:30');
+    expect(record).toContain('Mar 1, 2027, 22:30');
     expect(record).not.toContain('Mar 2');
-    expect(record).toContain('["Tester on truck (B03)","Tester proved on: 120 V","Ben","Mar 1, 22:30"]');
-    expect(record).toContain('["Truck checked (B09), hold","signed","Ana","Mar 1, 22:30"]');
+    expect(record).toContain('["Tester on truck (B03)","Tester proved on: 120 V","Ben","Mar 1, 2027, 22:30"]');
+    expect(record).toContain('["Truck checked (B09), hold","SIGNED","Ana","Mar 1, 2027, 22:30"]');
     expect(record).toContain('Ring first: the dog. (Ben');
   });
 
@@ -76,5 +78,75 @@ describe('the papers of a job', () => {
     const pdf = Buffer.from(await paperPdf(occupant)).toString('latin1');
     expect(pdf.match(/\/Type \/Page\b/g)).toHaveLength(1);
     expect(textOf(occupant)).toContain('Everyone outside now. Call the fire service from outside.');
+  });
+});
+
+describe('the papers of a whole swap', () => {
+  it('put first what somebody looks for, then every step by stage with who signed and when', () => {
+    const { papers } = walkedHouse();
+    const record = textOf(papers()[1]?.paper);
+    expect(record).not.toContain('Not closed');
+    expect(record).toContain('{"number":"85 of 85","says":"steps closed or passed over"}');
+    expect(record).toMatch(/\["Survey checked \(S12\), hold","SIGNED","Cleo","Mar 1, 2027, 06:\d\d"\]/);
+    expect(record).toMatch(/"Photos: \d+"/);
+    expect(record).toMatch(/\["Room length","9 ft","measured","Ana","Mar 1, 2027, 05:00"\]/);
+    const occupant = textOf(papers()[0]?.paper);
+    expect(occupant).toContain('Finished March 1, 2027.');
+    expect(occupant).toContain('The air leaves at: Wall hood.');
+    expect(occupant).not.toContain('not finished');
+  });
+
+  it('name a lead’s reason for passing a step over, what is out of range, and a photo by its checksum', () => {
+    const { say, papers, store } = walkedHouse({ until: 'straight-start' });
+    say('done', { step: 'D07', value: '0.2', as: 'apprentice' });
+    expect(textOf(papers()[1]?.paper)).toContain('"Out of range"');
+    say('override', { step: 'D07', reason: 'The joist leaves no room.', as: 'lead' });
+    store.addWalkEvent(1, {
+      id: 'photo-1',
+      list: 'swap',
+      step: 'clean-up',
+      what: 'photo',
+      value: { reference: 'thread-1/900', checksum: 'f00dfeed'.repeat(8) },
+      who: 'apprentice',
+    });
+    const record = textOf(papers()[1]?.paper);
+    expect(record).toContain('Passed over by a lead, with the reason');
+    expect(record).toMatch(/Straight start \(D07\): The joist leaves no room\. \(Ana, Mar 1, 2027/);
+    expect(record).toMatch(/\["Clean up \(C01\)","thread-1\/900","f00dfeedf00d","Ben"/);
+    expect(record).toContain('"title":"Not closed"');
+    expect(textOf(papers()[0]?.paper)).toContain('The work is not finished');
+  });
+
+  it('keep to one page for the occupant with every warning there can be', async () => {
+    const { papers } = walkedHouse({ until: 'sound' });
+    const occupant = papers()[0]?.paper;
+    if (!occupant) throw new Error('there is no page for the occupant');
+    const line = 'It may pull exhaust gas from a fuel-burning appliance back into the home.';
+    const warned: Paper = {
+      ...occupant,
+      blocks: [
+        ...[1, 2].map((each) => ({ kind: 'warning', title: `Warning ${each}`, lines: [line, line] }) as const),
+        ...occupant.blocks,
+      ],
+    };
+    const pages = async (paper: Paper) =>
+      Buffer.from(await paperPdf(paper))
+        .toString('latin1')
+        .match(/\/Type \/Page\b/g)?.length;
+    expect(await pages(warned)).toBe(1);
+    // Of the same words in the usual type, more than a page: it is the type that gives way.
+    const { onePage: _, ...usual } = warned;
+    expect(await pages({ ...usual, blocks: [...usual.blocks, ...usual.blocks] })).toBeGreaterThan(1);
+  });
+
+  it('tell the occupant where the fan moves less than the room needs', () => {
+    const { store, papers } = walkedHouse();
+    expect(textOf(papers()[0]?.paper)).not.toContain('less air than this room needs');
+    store.openSheet({ channel: 'thread-1', who: 'office', name: 'Elm' });
+    const before = papers()[0]?.paper;
+    expect(textOf(before)).not.toContain('less air than this room needs');
+    store.addFacts(2, [answer('airflow-needed', '50 cfm'), answer('measured-airflow', '31 cfm', { how: 'measured' })]);
+    expect(textOf(papers()[0]?.paper)).toContain('It moves less air than this room needs');
+    expect(textOf(papers()[0]?.paper)).toContain('31 cfm');
   });
 });
