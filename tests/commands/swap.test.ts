@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
@@ -7,6 +7,7 @@ import crew from '#commands/crew.ts';
 import job from '#commands/job.ts';
 import swap from '#commands/swap.ts';
 import { openStore, type ScopedStore } from '#store/store.ts';
+import { jpeg } from '../support/photographs.ts';
 import { done, wordsOfReply } from './at-a-desk.ts';
 
 const commands = [swap, crew, job];
@@ -37,6 +38,15 @@ function records() {
   const store = openStore(':memory:');
   onTestFinished(() => store.close());
   return store.scoped('test');
+}
+
+/** The path of a photo. */
+function aPhoto(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'fanwright-'));
+  onTestFinished(() => rmSync(folder, { recursive: true }));
+  const path = join(folder, 'room.jpg');
+  writeFileSync(path, jpeg());
+  return path;
 }
 
 /** A shop list with everything but the lead's look at it done by the apprentice. */
@@ -92,8 +102,9 @@ describe('a list in the terminal, two people at one keyboard', () => {
     expect(await say('swap override step=B09 reason="in a hurry" --as Ben')).toContain('cannot be passed over');
     await say(...loaded);
     expect(await say('swap status --as Ben')).toContain('Truck checked (B09)');
-    const early = await say('swap start list=swap --as Ana', 'swap done step=C01 value="a.jpg" --as Ana');
-    expect(early).toContain('comes first.');
+    await say('swap start list=swap --as Ana');
+    expect(await say('swap done step=C01 value="a.jpg" --as Ana')).toContain('There is no file “a.jpg”.');
+    expect(await say(`swap done step=C01 value="${aPhoto()}" --as Ana`)).toContain('comes first.');
     expect(store.walkEvents(1, 'swap').some(({ step }) => step === 'clean-up')).toBe(false);
   });
 

@@ -118,6 +118,12 @@ export function terminalSession(outside: Outside): Session {
     return action ? atDesk(name, action.act(desk, given)) : plain(`There is no ${name} ${called} here.`);
   };
 
+  /** Whether a line with a slash before it names a file where a photo is asked for, rather than a command. */
+  const isPath = (form: Filling, text: string): boolean => {
+    const [word = ''] = text.slice(1).toLowerCase().split(/\s/, 1);
+    return fieldLeft(form)?.photo === true && !commands.some(({ name }) => name === word);
+  };
+
   const filled = async (form: Filling, text: string): Promise<string> => {
     const next = afterField(form, text);
     filling = next;
@@ -217,7 +223,8 @@ export function terminalSession(outside: Outside): Session {
           filling = undefined;
           return plain('Stopped. Nothing of it is recorded.');
         }
-        if (filling && text !== '' && !text.startsWith('/')) return await filled(filling, text);
+        if (filling && text !== '' && (!text.startsWith('/') || isPath(filling, text)))
+          return await filled(filling, text);
         const press = /^\d{1,2}$/.test(text) ? offered[Number(text) - 1] : undefined;
         if (press) return await pressed(press);
         if (text.length > longestLine) return plain('That line is too long to be a command. Type help to see them.');
