@@ -121,7 +121,7 @@ describe('a photo in the terminal', () => {
   it('is not taken where it is no photo, no file, too large, or not there', async () => {
     const { say, file, folder, kept } = await visit();
     mkdirSync(join(folder, 'album.jpg'));
-    execFileSync('mkfifo', [join(folder, 'pipe.jpg')]);
+    execFileSync('sh', ['-c', 'mkfifo "$0"', join(folder, 'pipe.jpg')]);
     for (const [path, says] of [
       [file('note.jpg', 'a note'), 'That file is not a photo, whatever its name says.'],
       [file('none.jpg', ''), 'is not a photo'],
