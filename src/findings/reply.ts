@@ -1,5 +1,6 @@
 import type { Finding, Table, Weight } from './finding.ts';
 import type { Paper } from './paper.ts';
+import type { Progress } from './progress.ts';
 
 /** A chart as data: pictures draws it, the terminal sketches it, the alt text says it. */
 export interface Chart {
@@ -10,6 +11,10 @@ export interface Chart {
   readonly bands: readonly Band[];
   readonly marks: readonly Mark[];
   readonly levels: readonly Level[];
+  /** Named amounts along x, one under another, in place of all the above: then y has names instead of numbers. */
+  readonly bars?: readonly Bar[];
+  /** How far a list is, stage by stage, in place of all the above. */
+  readonly progress?: Progress;
   /** One or two sentences with the numbers, for a reader who cannot see the picture. */
   readonly alt: string;
 }
@@ -45,6 +50,13 @@ export interface Level {
   readonly label: string;
   readonly axis: 'x' | 'y';
   readonly at: number;
+}
+
+export interface Bar {
+  readonly label: string;
+  readonly amount: number;
+  /** The amount as it is written at the end of the bar. */
+  readonly shown: string;
 }
 
 /** A next step a person can take with one press: another command on the same sheet. */

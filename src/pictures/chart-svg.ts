@@ -7,7 +7,7 @@ import { between, bottom, distance, right, type Spot } from './geometry.ts';
 import { lineSpacing } from './lettering.ts';
 import { faceFamily } from './type-face.ts';
 
-const ink = {
+export const ink = {
   text: '#1f2a33',
   soft: '#4a555d',
   grid: '#e4e8ea',
@@ -118,7 +118,7 @@ function axes({ frame }: ChartLayout): string {
   ].join('\n');
 }
 
-const lettering = ({ words, at: [x, y], anchor }: Lettering, style: string): string =>
+export const lettering = ({ words, at: [x, y], anchor }: Lettering, style: string): string =>
   `<text x="${tenths(x)}" y="${tenths(y)}" text-anchor="${anchor}" ${style}>${escaped(words)}</text>`;
 
 const ringShape = ([x, y]: Spot): string =>
@@ -166,4 +166,4 @@ const tenths = (pixels: number): string => String(Math.round(pixels * 10) / 10);
 
 const entities: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&apos;' };
 
-const escaped = (text: string): string => text.replace(/[&<>"']/g, (character) => entities[character] ?? '');
+export const escaped = (text: string): string => text.replace(/[&<>"']/g, (character) => entities[character] ?? '');

@@ -165,7 +165,13 @@ describe('what callbacks turned out to be', () => {
     closed(store, '3 Elm St', 'bearing');
     closed(store, '9 Oak St', 'smallduct');
     const year = store.listSheets({ limit: 1 })[0]?.openedAt.slice(0, 4) ?? '';
-    const rows = rowsOf(desk(store)('causes', { year }));
+    const { chart, tables = [] } = desk(store)('causes', { year });
+    const rows = tables[0]?.rows;
+    expect(chart?.bars?.map(({ amount, shown }) => [amount, shown])).toEqual([
+      [2, '2 of 3'],
+      [1, '1 of 3'],
+    ]);
+    expect(chart?.alt).toMatch(/^3 callbacks of \d{4} with a confirmed cause\. Worn motor bearing.*: 2/);
     expect(rows?.map(([cause, count]) => [cause, count])).toEqual([
       ['Worn motor bearing or dry sleeve', '2'],
       ['Duct or reducer too small for the fan: it roars', '1'],

@@ -1,6 +1,8 @@
 import type { Finding, Weight } from '#findings/finding.ts';
-import { type Reply, stopsFirst } from '#findings/reply.ts';
+import { type Chart, type Reply, stopsFirst } from '#findings/reply.ts';
+import { barsText } from '#pictures/bars-text.ts';
 import { chartText } from '#pictures/chart-text.ts';
+import { progressText } from '#pictures/progress-text.ts';
 import { weightWords } from '../saying.ts';
 import type { Asking, Screen } from '../screen.ts';
 import { type Paper, painted, paragraph } from './paper.ts';
@@ -45,13 +47,20 @@ export function replyText(reply: Reply, paper: Paper): string {
     painted(paragraph(reply.headline, paper), bold, paper),
     findings.map((finding) => findingText(finding, paper)).join('\n'),
     ...tables.map((table) => tableText(table, paper)),
-    reply.chart ? chartText(reply.chart, { width: Math.min(72, paper.width), height: 16 }) : '',
+    reply.chart ? sketch(reply.chart, Math.min(72, paper.width)) : '',
     assumed.length === 0
       ? ''
       : ['Taken for granted:', ...assumed.map((line) => paragraph(line, paper, '  - '))].join('\n'),
   ];
   return blocks.filter((block) => block !== '').join('\n\n');
 }
+
+const sketch = (chart: Chart, width: number): string =>
+  chart.progress
+    ? progressText(chart.progress)
+    : chart.bars
+      ? barsText(chart, { width })
+      : chartText(chart, { width, height: 16 });
 
 const widestWord = Math.max(...Object.values(weightWords).map(({ length }) => length)) + 2;
 
