@@ -9,6 +9,7 @@ import fan from './fan.ts';
 import handoff from './handoff.ts';
 import help from './help.ts';
 import job from './job.ts';
+import lookup from './lookup.ts';
 import makeup from './makeup.ts';
 import measure from './measure.ts';
 import parts from './parts.ts';
@@ -24,6 +25,7 @@ import sweat from './sweat.ts';
 export const commands: readonly Command[] = [
   plan,
   ask,
+  lookup,
   size,
   duct,
   reach,

@@ -1,5 +1,5 @@
 import type { AnyQuestion } from '#interview/question.ts';
-import type { Action, Command } from '../command.ts';
+import type { Action, Command, Desk, DeskCommand } from '../command.ts';
 import type { Asking } from '../screen.ts';
 
 const turns = ["don't know", 'why', 'back', 'stop'] as const;
@@ -11,6 +11,7 @@ export function completionsOf(
   line: string,
   commands: readonly Command[],
   asking: Asking | undefined,
+  desk: Desk,
 ): readonly [candidates: string[], typed: string] {
   if (asking && !line.startsWith('/')) return answers(line, asking);
   const slash = line.startsWith('/') ? '/' : '';
@@ -24,8 +25,15 @@ export function completionsOf(
   const command = commands.find((each) => each.name === name[1]?.toLowerCase());
   const rest = line.slice(name[0].length);
   if (!command) return [[], line];
-  if (command.kind === 'desk') return among(command.actions.map(actionWord).filter(Boolean), rest);
+  if (command.kind === 'desk')
+    return among([...command.actions.map(actionWord).filter(Boolean), ...suggested(command, rest, desk)], rest);
   return options(rest, command.takes);
+}
+
+/** What a command that does one thing offers for its first option; it is said in words, so its names complete. */
+function suggested({ actions }: DeskCommand, typed: string, desk: Desk): readonly string[] {
+  const [first] = actions.find(({ name }) => name === '')?.options ?? [];
+  return (first?.suggest?.(desk, typed) ?? []).map(({ label }) => label);
 }
 
 const actionWord = ({ name }: Action): string => (name === '' ? '' : `${name} `);

@@ -212,7 +212,7 @@ export function terminalSession(outside: Outside): Session {
       return lines.map(plain).join('\n');
     },
     asking: () => asking() !== undefined,
-    completions: (line) => completionsOf(line, commands, asking()),
+    completions: (line) => completionsOf(line, commands, asking(), desk),
     async say(line) {
       const text = line.trim();
       try {
