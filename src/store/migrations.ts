@@ -244,6 +244,8 @@ export const migrations: readonly Migration[] = [
   {
     brings: 'counts of what each crew keeps',
     sql: `
+      CREATE INDEX sheets_by_name ON sheets (scope, name_folded, number);
+
       -- How many rows of each kind a crew keeps, so that nothing has to be counted to know whether there is room for more.
       CREATE TABLE row_counts (
         scope TEXT NOT NULL REFERENCES crews (scope) ON DELETE CASCADE,
