@@ -76,6 +76,7 @@ export function enter(
   };
   const verdict = accepts(walk.state, event, walk.clock);
   if ('refused' in verdict) return verdict;
+  if (verdict.again) return { walk, says: null, closes: false, fresh: false };
   const { standing: _, at: __, ...fresh } = event;
   desk.store.addWalkEvent(walk.sheet, { ...fresh, list: walk.list, at: entry.at });
   const after = walkOn(desk, walk.sheet, walk.list) ?? walk;

@@ -5,6 +5,7 @@ import type { ChecklistId } from '#knowledge/checklists.ts';
 import { accepts } from '#walkthrough/replay.ts';
 import { buildingCodeEdition } from '../questions/codes.ts';
 import { remark } from './plain-replies.ts';
+import { openFacts } from './swap-known.ts';
 import { listsOf, type OpenWalk, startedEvent, type Walker, walkOn } from './swap-walk.ts';
 
 type SheetFact = ReturnType<ReturnType<Desk['store']['newestFacts']>['get']>;
@@ -54,8 +55,11 @@ function nameFor(desk: Desk, sheet: number, id: ChecklistId): { readonly name: s
   return { name: earlier.length === 0 ? id : `${id}~${earlier.length + 1}`, open: false };
 }
 
-/** Begins a list from what the sheet knows, or finds it open already. Asks nothing. */
-export function begin(desk: Desk, walker: Walker, id: ChecklistId): Begun {
+/** Begins a list from what the sheet knows, or finds it open already. Asks nothing. A list is begun whole or not at all. */
+export const begin = (desk: Desk, walker: Walker, id: ChecklistId): Begun =>
+  desk.store.together(() => begun(desk, walker, id));
+
+function begun(desk: Desk, walker: Walker, id: ChecklistId): Begun {
   const sheet = desk.store.currentSheet(desk.speaker).number;
   const { name, open } = nameFor(desk, sheet, id);
   if (open) {
@@ -107,16 +111,15 @@ export function begin(desk: Desk, walker: Walker, id: ChecklistId): Begun {
 }
 
 /** Facts that nobody counts as known, each taken as the dangerous answer. */
-export function unknownFindings({ checklist, state }: OpenWalk): readonly Finding[] {
-  const asked = new Set(checklist.steps.flatMap(({ when }) => when.map(({ fact }) => fact)));
-  const open = [...asked].filter((fact) => (state.facts[fact] ?? 'unknown') === 'unknown');
+export function unknownFindings(walk: OpenWalk): readonly Finding[] {
+  const open = openFacts(walk);
   if (open.length === 0) return [];
   return [
     {
       ...remark(
         'not-known',
         'caution',
-        `${open.length} things are not known yet and count as the dangerous answer. The survey settles them, or a lead says them with /swap fact.`,
+        `${open.length} things are not known yet and count as the dangerous answer. The survey settles them, or a lead says what is known now with /swap known.`,
       ),
       table: {
         title: 'Not known yet',

@@ -13,7 +13,7 @@ import type { StepValue } from '#walkthrough/walk-event.ts';
 const span = lengthOf({
   bare: { 'inch-pound': 'in', metric: 'mm' },
   least: metres(0),
-  most: metres(5.08),
+  most: metres(6.096),
   example: '14 1/2 in or 370 mm',
 });
 

@@ -9,6 +9,8 @@ export type Verdict =
       readonly closes: boolean;
       /** What to say with it: a value out of range, a stop, a remark. */
       readonly says: string | null;
+      /** The same was said before, so nothing changes by it. */
+      readonly again?: true;
     }
   | { readonly refused: string };
 
@@ -34,4 +36,7 @@ export const accepted = (
 ): Judgement => ({ verdict: { accepted: true, closes, says }, change });
 
 /** Nothing new: the same thing was said before. */
-export const sameAgain = (closes: boolean): Judgement => accepted(() => {}, { closes });
+export const sameAgain = (closes: boolean): Judgement => ({
+  verdict: { accepted: true, closes, says: null, again: true },
+  change: () => {},
+});
