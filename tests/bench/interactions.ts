@@ -1,30 +1,13 @@
-import type { Channel } from '../support/stand-in/fixtures.ts';
 import type { LoadResult } from '../support/stand-in/load.ts';
 import type { Begun, Person } from '../support/stand-in/person.ts';
-import { type StandIn, startStandIn } from '../support/stand-in/stand-in.ts';
+import { startStandIn } from '../support/stand-in/stand-in.ts';
 import { type RunningBot, startBot, type Which } from './bots.ts';
+import { places } from './crews-at-work.ts';
 import { median, type Row, type Section } from './rows.ts';
 
 const inFlight = 16;
 const seconds = 0.5;
 const turns = 20;
-
-/** A dialogue has about this many answers; each goes on in a place of its own, as jobs do in threads. */
-const answersInPlace = 8;
-/** As many servers, so that none holds more records than a crew would have. */
-const crews = 25;
-
-const places = (standIn: StandIn): ((nth: number) => Person) => {
-  const people = Array.from({ length: crews }, (_, crew) =>
-    standIn.user({ guild: crew === 0 ? standIn.guild() : standIn.addGuild({ name: `Crew ${crew}` }) }),
-  );
-  const anywhere = standIn.user();
-  return (nth) => {
-    const job = Math.trunc(nth / answersInPlace);
-    const channel: Channel = { ...standIn.channel(), id: String(10n ** 17n + BigInt(job)) };
-    return (people[job % crews] ?? anywhere).in(channel);
-  };
-};
 
 /** Each stores an answer on a job sheet and asks the next question. */
 const answers = (person: Person, nth: number): Begun =>

@@ -9,6 +9,8 @@ export interface Row {
 /** A part of the bench. Each measures one thing and gives its rows. */
 export interface Section {
   readonly title: string;
+  /** Takes minutes: measured only when it is named, or with `--long`. */
+  readonly long?: true;
   measure(): Promise<readonly Row[]>;
 }
 

@@ -1,0 +1,60 @@
+import type { AnswerCommand } from '#chat/command.ts';
+import { optionsFrom } from '#chat/options.ts';
+import { commands } from '#commands/index.ts';
+import type { Channel } from '../support/stand-in/fixtures.ts';
+import type { Begun, Person } from '../support/stand-in/person.ts';
+import type { StandIn } from '../support/stand-in/stand-in.ts';
+
+/** As many servers, so that none holds more records than a crew would have. */
+const crews = 25;
+/** A job is asked about this often before the next one is opened in a channel of its own. */
+const deedsInPlace = 8;
+
+/** Where the nth thing happens: a person of one of the crews, in the channel of one job. */
+export function places(standIn: StandIn): (nth: number) => Person {
+  const people = Array.from({ length: crews }, (_, crew) =>
+    standIn.user({ guild: crew === 0 ? standIn.guild() : standIn.addGuild({ name: `Crew ${crew}` }) }),
+  );
+  const anywhere = standIn.user();
+  return (nth) => {
+    const job = Math.trunc(nth / deedsInPlace);
+    const channel: Channel = { ...standIn.channel(), id: String(10n ** 17n + BigInt(job)) };
+    return (people[job % crews] ?? anywhere).in(channel);
+  };
+}
+
+type Deed = (person: Person, nth: number) => Begun;
+
+const isAnswer = (command: (typeof commands)[number]): command is AnswerCommand<unknown> => command.kind === 'answer';
+
+/** The example of a command, as Discord sends it; a run gets another length each time, so that charts are drawn anew. */
+function example(command: AnswerCommand<unknown>): Deed {
+  const words = (command.example.match(/(?:[^\s"]+|"[^"]*")+/g) ?? []).map((word) => word.replaceAll('"', ''));
+  const { values } = optionsFrom(
+    words,
+    command.takes.map(({ id }) => id),
+  );
+  return (person, nth) =>
+    person.begin.slash(
+      command.name,
+      Object.fromEntries(
+        Object.entries(values).map(([id, text]) => [id, text.replace(/^\d+ ft/, `${6 + (nth % 40) / 2} ft`)]),
+      ),
+      { force: true },
+    );
+}
+
+/** What a crew asks of what it keeps, and the quick questions. */
+const others: readonly Deed[] = [
+  (person) => person.begin.slash('help'),
+  (person) => person.begin.slash('job list'),
+  (person) => person.begin.slash('fan list'),
+  (person) => person.begin.slash('crew show'),
+  (person, nth) => person.begin.slash('ask', { text: `${4 + (nth % 9)}x10 bath 9 foot ceiling shower what cfm` }),
+  // One answer into a job, the most frequent thing of all.
+  (person, nth) => person.begin.slash('size', { 'room-length': `${6 + (nth % 97) / 10} ft` }, { force: true }),
+  (person, nth) => person.begin.slash('duct', { collar: nth % 2 ? '4 in' : '6 in' }, { force: true }),
+];
+
+/** Every command in turn: whole answers with their charts, first questions, lists. */
+export const allCommands: readonly Deed[] = [...commands.filter(isAnswer).map(example), ...others];

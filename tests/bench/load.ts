@@ -1,0 +1,55 @@
+import { startStandIn } from '../support/stand-in/stand-in.ts';
+import { startBot } from './bots.ts';
+import { allCommands, places } from './crews-at-work.ts';
+import type { Row, Section } from './rows.ts';
+
+const rate = 200;
+const seconds = 60;
+
+/** Sustained load, at a rate that does not wait for the bot. */
+export const sustainedLoad: Section = {
+  title: `${rate} interactions a second for ${seconds} s, all commands in turn, with charts`,
+  long: true,
+  async measure() {
+    const standIn = await startStandIn({ judging: false, patience: 30_000 });
+    const bot = startBot('fanwright', standIn);
+    await standIn.connected();
+    const at = places(standIn);
+    let done = 0;
+    const make = () => {
+      done += 1;
+      return (allCommands[done % allCommands.length] ?? allCommands[0])?.(at(done), done) as never;
+    };
+    await standIn.load({ rate: 20, seconds: 5, make });
+    const before = bot.memory();
+    const processor = bot.processorTime();
+    const load = await standIn.load({ rate, seconds, make });
+    const used = (bot.processorTime() ?? Number.NaN) - (processor ?? Number.NaN);
+    const after = bot.memory();
+    await bot.stop();
+    await standIn.close();
+    const { p50, p90, p99, max } = load.acknowledgement;
+    const ms = (value: number) => `${value.toFixed(0)} ms`;
+    const rows: readonly Row[] = [
+      { what: 'fired', measured: String(load.fired) },
+      {
+        what: 'until acknowledged',
+        measured: `p50 ${ms(p50)}, p90 ${ms(p90)}, p99 ${ms(p99)}, longest ${ms(max)}`,
+        aim: { says: 'p99 under 250 ms', met: p99 < 250 },
+      },
+      {
+        what: 'until the answer stands, chart and all',
+        measured: `p50 ${ms(load.answer.p50)}, p99 ${ms(load.answer.p99)}`,
+      },
+      {
+        what: 'not acknowledged within three seconds',
+        measured: String(load.missed),
+        aim: { says: 'none', met: load.missed === 0 },
+      },
+      { what: 'answered', measured: `${load.answered} of ${load.fired}` },
+      { what: 'processor time for each', measured: `${(used / load.fired).toFixed(2)} ms` },
+      { what: 'memory before and after', measured: `${before?.toFixed(0)} MB, ${after?.toFixed(0)} MB` },
+    ];
+    return rows;
+  },
+};
