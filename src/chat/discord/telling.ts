@@ -52,6 +52,8 @@ const pleaseAllow = 'Allow this bot to attach files in this channel to see it.';
 /** Shows a screen at once, its picture with it if it is drawn in time and put in afterwards if not. */
 async function show(telling: Telling, { screen, where }: Extract<Decision, { does: 'show' }>): Promise<void> {
   const { house, store, interaction } = telling;
+  // Setting pages may take longer than the platform waits, the first time on a busy machine surely.
+  if (screen.reply?.papers && interaction.isChatInputCommand() && !interaction.deferred) await interaction.deferReply();
   const chart = screen.reply?.chart;
   const drawing = chart && mayAttach(interaction) ? house.pictures.of(chart) : undefined;
   const drawn = drawing && (await settledWithin(patienceFor(drawing, telling), drawing.bytes));
