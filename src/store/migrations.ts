@@ -5,6 +5,18 @@ export interface Migration {
   readonly sql: string;
 }
 
+/** Keeps the count of a table's rows, beginning with those that are there. */
+const countedTable = (table: string): string => `
+      CREATE TRIGGER ${table}_counted AFTER INSERT ON ${table} BEGIN
+        INSERT INTO row_counts (scope, kind, rows) VALUES (NEW.scope, '${table}', 1)
+          ON CONFLICT (scope, kind) DO UPDATE SET rows = rows + 1;
+      END;
+      CREATE TRIGGER ${table}_uncounted AFTER DELETE ON ${table} BEGIN
+        UPDATE row_counts SET rows = rows - 1 WHERE scope = OLD.scope AND kind = '${table}';
+      END;
+      INSERT INTO row_counts SELECT scope, '${table}', count(*) FROM ${table} GROUP BY scope;
+`;
+
 /**
  * Every step from an empty file to the present one, in order. To add one, put it at the end; the version of a file is how
  * many of these it has been through. A step that has been released is never changed again.
@@ -254,68 +266,6 @@ export const migrations: readonly Migration[] = [
         PRIMARY KEY (scope, kind)
       ) STRICT, WITHOUT ROWID;
 
-      CREATE TRIGGER sheets_counted AFTER INSERT ON sheets BEGIN
-        INSERT INTO row_counts (scope, kind, rows) VALUES (NEW.scope, 'sheets', 1)
-          ON CONFLICT (scope, kind) DO UPDATE SET rows = rows + 1;
-      END;
-      CREATE TRIGGER sheets_uncounted AFTER DELETE ON sheets BEGIN
-        UPDATE row_counts SET rows = rows - 1 WHERE scope = OLD.scope AND kind = 'sheets';
-      END;
-      INSERT INTO row_counts SELECT scope, 'sheets', count(*) FROM sheets GROUP BY scope;
-
-      CREATE TRIGGER facts_counted AFTER INSERT ON facts BEGIN
-        INSERT INTO row_counts (scope, kind, rows) VALUES (NEW.scope, 'facts', 1)
-          ON CONFLICT (scope, kind) DO UPDATE SET rows = rows + 1;
-      END;
-      CREATE TRIGGER facts_uncounted AFTER DELETE ON facts BEGIN
-        UPDATE row_counts SET rows = rows - 1 WHERE scope = OLD.scope AND kind = 'facts';
-      END;
-      INSERT INTO row_counts SELECT scope, 'facts', count(*) FROM facts GROUP BY scope;
-
-      CREATE TRIGGER talks_counted AFTER INSERT ON talks BEGIN
-        INSERT INTO row_counts (scope, kind, rows) VALUES (NEW.scope, 'talks', 1)
-          ON CONFLICT (scope, kind) DO UPDATE SET rows = rows + 1;
-      END;
-      CREATE TRIGGER talks_uncounted AFTER DELETE ON talks BEGIN
-        UPDATE row_counts SET rows = rows - 1 WHERE scope = OLD.scope AND kind = 'talks';
-      END;
-      INSERT INTO row_counts SELECT scope, 'talks', count(*) FROM talks GROUP BY scope;
-
-      CREATE TRIGGER walk_events_counted AFTER INSERT ON walk_events BEGIN
-        INSERT INTO row_counts (scope, kind, rows) VALUES (NEW.scope, 'walk_events', 1)
-          ON CONFLICT (scope, kind) DO UPDATE SET rows = rows + 1;
-      END;
-      CREATE TRIGGER walk_events_uncounted AFTER DELETE ON walk_events BEGIN
-        UPDATE row_counts SET rows = rows - 1 WHERE scope = OLD.scope AND kind = 'walk_events';
-      END;
-      INSERT INTO row_counts SELECT scope, 'walk_events', count(*) FROM walk_events GROUP BY scope;
-
-      CREATE TRIGGER photos_counted AFTER INSERT ON photos BEGIN
-        INSERT INTO row_counts (scope, kind, rows) VALUES (NEW.scope, 'photos', 1)
-          ON CONFLICT (scope, kind) DO UPDATE SET rows = rows + 1;
-      END;
-      CREATE TRIGGER photos_uncounted AFTER DELETE ON photos BEGIN
-        UPDATE row_counts SET rows = rows - 1 WHERE scope = OLD.scope AND kind = 'photos';
-      END;
-      INSERT INTO row_counts SELECT scope, 'photos', count(*) FROM photos GROUP BY scope;
-
-      CREATE TRIGGER shelf_fans_counted AFTER INSERT ON shelf_fans BEGIN
-        INSERT INTO row_counts (scope, kind, rows) VALUES (NEW.scope, 'shelf_fans', 1)
-          ON CONFLICT (scope, kind) DO UPDATE SET rows = rows + 1;
-      END;
-      CREATE TRIGGER shelf_fans_uncounted AFTER DELETE ON shelf_fans BEGIN
-        UPDATE row_counts SET rows = rows - 1 WHERE scope = OLD.scope AND kind = 'shelf_fans';
-      END;
-      INSERT INTO row_counts SELECT scope, 'shelf_fans', count(*) FROM shelf_fans GROUP BY scope;
-
-      CREATE TRIGGER crew_members_counted AFTER INSERT ON crew_members BEGIN
-        INSERT INTO row_counts (scope, kind, rows) VALUES (NEW.scope, 'crew_members', 1)
-          ON CONFLICT (scope, kind) DO UPDATE SET rows = rows + 1;
-      END;
-      CREATE TRIGGER crew_members_uncounted AFTER DELETE ON crew_members BEGIN
-        UPDATE row_counts SET rows = rows - 1 WHERE scope = OLD.scope AND kind = 'crew_members';
-      END;
-      INSERT INTO row_counts SELECT scope, 'crew_members', count(*) FROM crew_members GROUP BY scope;
-    `,
+${['sheets', 'facts', 'talks', 'walk_events', 'photos', 'shelf_fans', 'crew_members'].map(countedTable).join('')}    `,
   },
 ];

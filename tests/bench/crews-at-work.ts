@@ -4,6 +4,8 @@ import { commands } from '#commands/index.ts';
 import type { Channel } from '../support/stand-in/fixtures.ts';
 import type { Begun, Person } from '../support/stand-in/person.ts';
 import type { StandIn } from '../support/stand-in/stand-in.ts';
+import { startStandIn } from '../support/stand-in/stand-in.ts';
+import { type RunningBot, startBot } from './bots.ts';
 
 /** As many servers, so that none holds more records than a crew would have. */
 const crews = 25;
@@ -57,4 +59,38 @@ const others: readonly Deed[] = [
 ];
 
 /** Every command in turn: whole answers with their charts, first questions, lists. */
-export const allCommands: readonly Deed[] = [...commands.filter(isAnswer).map(example), ...others];
+const allCommands: readonly Deed[] = [...commands.filter(isAnswer).map(example), ...others];
+
+/** A bot at work for many crews. */
+interface AtWork {
+  readonly standIn: StandIn;
+  readonly bot: RunningBot;
+  /** Does the next thing, without waiting. */
+  next(): Begun;
+  /** How many were done. */
+  count(): number;
+  end(): Promise<void>;
+}
+
+export async function atWork(): Promise<AtWork> {
+  const standIn = await startStandIn({ judging: false, patience: 30_000 });
+  const bot = startBot('fanwright', standIn);
+  await standIn.connected();
+  const at = places(standIn);
+  let done = 0;
+  return {
+    standIn,
+    bot,
+    next() {
+      done += 1;
+      const deed = allCommands[done % allCommands.length];
+      if (!deed) throw new Error('there is nothing to do');
+      return deed(at(done), done);
+    },
+    count: () => done,
+    async end() {
+      await bot.stop();
+      await standIn.close();
+    },
+  };
+}

@@ -1,6 +1,4 @@
-import { startStandIn } from '../support/stand-in/stand-in.ts';
-import { startBot } from './bots.ts';
-import { allCommands, places } from './crews-at-work.ts';
+import { atWork } from './crews-at-work.ts';
 import type { Row, Section } from './rows.ts';
 
 const rate = 200;
@@ -11,23 +9,14 @@ export const sustainedLoad: Section = {
   title: `${rate} interactions a second for ${seconds} s, all commands in turn, with charts`,
   long: true,
   async measure() {
-    const standIn = await startStandIn({ judging: false, patience: 30_000 });
-    const bot = startBot('fanwright', standIn);
-    await standIn.connected();
-    const at = places(standIn);
-    let done = 0;
-    const make = () => {
-      done += 1;
-      return (allCommands[done % allCommands.length] ?? allCommands[0])?.(at(done), done) as never;
-    };
-    await standIn.load({ rate: 20, seconds: 5, make });
+    const { standIn, bot, next, end } = await atWork();
+    await standIn.load({ rate: 20, seconds: 5, make: next });
     const before = bot.memory();
     const processor = bot.processorTime();
-    const load = await standIn.load({ rate, seconds, make });
+    const load = await standIn.load({ rate, seconds, make: next });
     const used = (bot.processorTime() ?? Number.NaN) - (processor ?? Number.NaN);
     const after = bot.memory();
-    await bot.stop();
-    await standIn.close();
+    await end();
     const { p50, p90, p99, max } = load.acknowledgement;
     const ms = (value: number) => `${value.toFixed(0)} ms`;
     const rows: readonly Row[] = [

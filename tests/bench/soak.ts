@@ -1,7 +1,5 @@
 import { setTimeout as delay } from 'node:timers/promises';
-import { startStandIn } from '../support/stand-in/stand-in.ts';
-import { startBot } from './bots.ts';
-import { allCommands, places } from './crews-at-work.ts';
+import { atWork } from './crews-at-work.ts';
 import type { Row, Section } from './rows.ts';
 
 const rate = 20;
@@ -16,30 +14,21 @@ export const soak: Section = {
   title: `${minutes} minutes at ${rate} interactions a second, all commands in turn, with charts`,
   long: true,
   async measure() {
-    const standIn = await startStandIn({ judging: false, patience: 30_000 });
-    const bot = startBot('fanwright', standIn);
-    await standIn.connected();
-    const at = places(standIn);
-    let done = 0;
-    const make = () => {
-      done += 1;
-      return (allCommands[done % allCommands.length] ?? allCommands[0])?.(at(done), done) as never;
-    };
+    const { standIn, bot, next, count, end } = await atWork();
     const memory: number[] = [];
     let missed = 0;
     let slowest = 0;
     for (let minute = 0; minute < minutes; minute += 1) {
-      const load = await standIn.load({ rate, seconds: 60, make });
+      const load = await standIn.load({ rate, seconds: 60, make: next });
       missed += load.missed;
       slowest = Math.max(slowest, load.acknowledgement.p99);
       await delay(500);
       memory.push(bot.memory() ?? Number.NaN);
     }
-    await bot.stop();
-    await standIn.close();
+    await end();
     const grown = (memory.at(-1) ?? Number.NaN) - (memory[settled - 1] ?? Number.NaN);
     const rows: readonly Row[] = [
-      { what: 'interactions', measured: String(done) },
+      { what: 'interactions', measured: String(count()) },
       { what: 'memory after each minute', measured: `${memory.map((each) => each.toFixed(0)).join(', ')} MB` },
       {
         what: `growth after the first ${settled} minutes`,
