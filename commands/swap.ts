@@ -4,12 +4,15 @@ import { checklists } from '#knowledge/checklists.ts';
 import { kitFor } from '#walkthrough/walk-list.ts';
 import { memberNamed } from './workings/crew-people.ts';
 import { answered, type Given, kept, scene, stepOf } from './workings/swap-answering.ts';
+import { partsToLoad } from './workings/swap-beside-duct.ts';
 import { carryReply } from './workings/swap-carry.ts';
 import { refusedReply } from './workings/swap-entering.ts';
+import { knownReply, openFacts } from './workings/swap-known.ts';
 import { nextPage, stepPage } from './workings/swap-page.ts';
 import { photoSent, photoTakenBack } from './workings/swap-photo.ts';
 import { begin, unknownFindings } from './workings/swap-start.ts';
 import { statusReply } from './workings/swap-status.ts';
+import { stuckAt } from './workings/swap-stuck.ts';
 import { isChecklist, tokenOf, walkerOf, walkMeant } from './workings/swap-walk.ts';
 
 const as: DeskOption = { id: 'as', brief: 'who you are, at a keyboard several people share', terminal: true };
@@ -113,10 +116,11 @@ const start: Action = {
     const { walk, findings } = begin(desk, walker.value, id);
     const { checklist } = walk;
     const { tools, gear } = kitFor(walk.state.list);
+    const load = partsToLoad(desk, walk);
     const page = nextPage(desk, { walk, walker: walker.value });
     return {
       headline: `${checklist.name}, job ${walk.sheet}: ${walk.state.progress.of} steps, ${walk.state.holds.length} of them holds that a qualified person signs.`,
-      findings: [...findings, ...unknownFindings(walk)],
+      findings: [...findings, ...unknownFindings(walk), ...load.findings],
       tables: [
         {
           title: 'Take along',
@@ -124,6 +128,7 @@ const start: Action = {
           rows: [
             ['Tools', tools.map((tool) => checklistWords.tools[tool]).join('; ')],
             ['Protective gear', gear.map((each) => checklistWords.gear[each]).join('; ')],
+            ['Parts', load.rows.join('; ')],
           ].filter(([, says]) => says !== ''),
         },
       ],
@@ -134,6 +139,16 @@ const start: Action = {
           action: 'next',
           given: { job: tokenOf(walk), ...(walker.value.as ? { as: walker.value.as } : {}) },
         },
+        ...(openFacts(walk).length === 0
+          ? []
+          : [
+              {
+                label: 'Say what is known',
+                command: 'swap',
+                action: 'known',
+                given: { job: tokenOf(walk), ...(walker.value.as ? { as: walker.value.as } : {}) },
+              },
+            ]),
         ...(page.presses ?? []).slice(-1),
       ],
       suggestions: [{ label: 'Work out the parts.', command: 'parts' }],
@@ -208,6 +223,19 @@ const photoBack: Action = {
   act: photoTakenBack,
 };
 
+const stuck: Action = {
+  name: 'stuck',
+  summary: 'Say that you cannot go on: it stands in the status, and you see who can help.',
+  options: [{ id: 'says', brief: 'what keeps you' }, step, job, as],
+  act(desk, given) {
+    const at = scene(desk, given);
+    if ('rejected' in at) return refusedReply(at.rejected);
+    const listed = stepOf(desk, at, given['step']);
+    if ('rejected' in listed) return refusedReply(listed.rejected);
+    return stuckAt(desk, at, listed, given['says']);
+  },
+};
+
 const back: Action = {
   name: 'back',
   summary: 'Take back what a step says; your newest answer when no step is named.',
@@ -219,9 +247,9 @@ const back: Action = {
     const newest = events.findLast(
       ({ who, step: id, what }) =>
         who === at.walker.who &&
-        (what === 'done' || what === 'signed') &&
+        ['done', 'signed', 'overridden'].includes(what) &&
         id !== null &&
-        state.steps.get(id)?.status === 'closed',
+        ['closed', 'skipped'].includes(state.steps.get(id)?.status ?? ''),
     );
     const said = given['step'] ?? newest?.step ?? undefined;
     if (said === undefined) return refusedReply('There is nothing of yours to take back.');
@@ -231,7 +259,7 @@ const back: Action = {
   },
 };
 
-const fact = whole('fact', 'Record something that decides which steps are needed.', {
+const fact = whole('fact', 'Record one thing that decides which steps are needed.', {
   what: 'fact',
   done: 'Recorded; the list is made anew',
   options: [
@@ -258,6 +286,16 @@ const fact = whole('fact', 'Record something that decides which steps are needed
   ],
   toKeep: (given) => ({ fact: given['fact'], value: given['is'] }),
 });
+
+const known: Action = {
+  name: 'known',
+  summary: 'Say the few things that decide which steps are needed: five at a time, those that decide most first.',
+  options: [job, as],
+  act(desk, given) {
+    const at = scene(desk, given);
+    return 'rejected' in at ? refusedReply(at.rejected) : knownReply(desk, at, given);
+  },
+};
 
 const boxId = (name: string): string =>
   name
@@ -337,9 +375,11 @@ const swap: DeskCommand = {
     sign,
     override,
     note,
+    stuck,
     photo,
     photoBack,
     back,
+    known,
     fact,
     box,
     pause,

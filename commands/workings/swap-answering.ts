@@ -2,6 +2,8 @@ import type { Desk } from '#chat/command.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { Reply } from '#findings/reply.ts';
 import type { ListedStep } from '#walkthrough/listed-step.ts';
+import { nextSteps } from '#walkthrough/next-steps.ts';
+import { eitherOf } from '#walkthrough/signing.ts';
 import { type StepValue, stepValue } from '#walkthrough/walk-event.ts';
 import { remark } from './plain-replies.ts';
 import { besideAnswer, completed, workedOut } from './swap-beside.ts';
@@ -59,7 +61,7 @@ export function kept(
     fresh
       ? remark('recorded', open ? 'caution' : 'good', `${open ? openSays : done}.`)
       : remark('recorded', 'good', 'That is recorded already. It counts once.'),
-    ...(says ? [remark('says', 'caution', says)] : []),
+    ...(says && entry.what !== 'overridden' ? [remark('says', 'caution', says)] : []),
     ...(fresh ? beside : []),
     ...means,
   ];
@@ -78,6 +80,14 @@ const filledOf = (listed: ListedStep, given: Given): Given => {
 
 const pick = (value: StepValue, id: string): StepValue => ({ [id]: value[id] ?? '' });
 
+/** Why this person cannot sign a hold now; nothing where they can. */
+function notSignedBy({ walk, walker }: Scene, listed: ListedStep): string | null {
+  const waits = walk.state.steps.get(listed.id)?.waitsFor;
+  if (waits) return waits;
+  if (nextSteps(walk.state, walker).yours.some(({ id }) => id === listed.id)) return null;
+  return `You cannot sign this: it takes ${eitherOf(listed.signers, walk.state.list.checklist.words.signers)}.`;
+}
+
 /** `done` and `sign` are one thing to read and two things to mean. */
 export function answered(desk: Desk, given: Given, what: 'done' | 'signed'): Reply {
   const at = scene(desk, given);
@@ -90,12 +100,15 @@ export function answered(desk: Desk, given: Given, what: 'done' | 'signed'): Rep
   const shown = at.shownAt !== null || given['confirm'] === 'yes';
   const { units } = desk.telling;
   if (what === 'signed' && listed.step.hold && !shown) {
+    const mayNot = notSignedBy(at, listed);
     return stepPage(desk, at, listed, [
-      remark(
-        'look-first',
-        'advice',
-        'This is what you sign for. Press the button below, or say it again with confirm=yes.',
-      ),
+      mayNot === null
+        ? remark(
+            'look-first',
+            'advice',
+            'This is what you sign for. Press the button below, or say it again with confirm=yes.',
+          )
+        : remark('not-yours', 'caution', mayNot),
     ]);
   }
   if (!said && partsLeft(walk, listed).length > 0) {
@@ -121,7 +134,9 @@ export function answered(desk: Desk, given: Given, what: 'done' | 'signed'): Rep
                 optional: true,
                 accepts: `left empty, as worked out: ${saidIn(listed, pick(ready, field.id), units)}`,
               }),
-          ...(field.photo && photosOn(walk, listed).length > 0 ? { optional: true } : {}),
+          ...(field.photo && photosOn(walk, listed).length > 0
+            ? { optional: true, accepts: 'another picture beside the one sent' }
+            : {}),
         })),
       },
     };
@@ -134,7 +149,7 @@ export function answered(desk: Desk, given: Given, what: 'done' | 'signed'): Rep
   const late = given['at'] === undefined ? undefined : new Date(given['at']);
   if (late && Number.isNaN(late.getTime())) return refusedReply('Give the time such as 2027-03-31T14:05Z.');
   const verb = what === 'signed' ? 'Signed' : 'Done';
-  const photos = entries.filter(isPhoto).map(([, named]) => named);
+  const photos = entries.filter(isPhoto).flatMap(([, named]) => (named.trim() === '' ? [] : [named]));
   const { value, findings: beside } = completed(desk, walk, listed, reading.value);
   const entry = { what, step: listed, value, at: late, beside };
   return allOrNothing(desk, () => withPhotos(desk, at, { photos, entry, done: `${verb}: ${listed.title}` }));

@@ -3,7 +3,7 @@ import type { Finding } from '#findings/finding.ts';
 import { takeOffDefaults } from '#knowledge/materials.ts';
 import { ductLength } from '#quantity/kinds.ts';
 import parts from '../parts.ts';
-import { fromSheet, lacksRemark } from './from-sheet.ts';
+import { assumedRemark, fromSheet, lacksRemark } from './from-sheet.ts';
 import { ductTape, insulationFinding, pitchFinding, takeOffFinding } from './parts-findings.ts';
 import { type PartsStory, partRows, partsStory } from './parts-list.ts';
 import { counted } from './plain-replies.ts';
@@ -67,12 +67,19 @@ export function ductBeside(desk: Desk, walk: OpenWalk, step: string): readonly F
   return finding ? [finding] : [];
 }
 
-/** The list for the van in lines of words; or what the sheet lacks for it. */
-export function partsToLoad(desk: Desk, walk: OpenWalk): { readonly rows: readonly string[] } | readonly Finding[] {
+/** The list for the van in lines of words, or what the sheet lacks for it. A list without duct work loads nothing here. */
+export function partsToLoad(
+  desk: Desk,
+  walk: OpenWalk,
+): { readonly rows: readonly string[]; readonly findings: readonly Finding[] } {
+  if (!walk.checklist.steps.some(({ id }) => loads.includes(id))) return { rows: [], findings: [] };
   const worked = fromSheet(parts.interview, recallFor(desk, walk));
-  if ('lacks' in worked) return [lacksRemark('Parts not listed', worked.lacks, 'parts')];
+  if ('lacks' in worked) return { rows: [], findings: [lacksRemark('Parts not listed', worked.lacks, 'parts')] };
   const rows = partRows(partsStory(worked.inputs, desk.telling.units)).map(({ item, size, quantity }) =>
-    [quantity, size, item].filter((word) => word !== '').join(' '),
+    [/^\d+$/.test(quantity) ? `${quantity} ×` : quantity, size, item].filter((word) => word !== '').join(' '),
   );
-  return { rows };
+  return { rows, findings: assumedRemark(worked.assumed, 'parts') };
 }
+
+/** Steps that need the parts of the run on the truck. */
+const loads: readonly string[] = ['seal', 'duct-on-truck'];

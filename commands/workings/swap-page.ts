@@ -32,23 +32,30 @@ function pressesFor(walk: OpenWalk, walker: Walker, listed: ListedStep): readonl
   const verb = step.hold ? 'Sign' : 'Done';
   const own = { step: stepKey(listed) };
   const [only] = parts;
-  const others = press(walk, walker, { label: 'Where it stands', action: 'status', given: {} });
-  if (!only) return [press(walk, walker, { label: `${verb}: ${step.code}`, action, given: own }), others];
+  const others = [
+    press(walk, walker, { label: 'Stuck', action: 'stuck', given: own }),
+    press(walk, walker, { label: 'Where it stands', action: 'status', given: {} }),
+  ];
+  if (!only) return [press(walk, walker, { label: `${verb}: ${step.code}`, action, given: own }), ...others];
   if (parts.length === 1 && only.kind === 'tick') {
-    return [press(walk, walker, { label: `${verb}: ${only.label}`, action, given: { ...own, value: 'yes' } }), others];
+    return [
+      press(walk, walker, { label: `${verb}: ${only.label}`, action, given: { ...own, value: 'yes' } }),
+      ...others,
+    ];
   }
   if (parts.length === 1 && only.kind === 'choice') {
     const answers = only.options.map(({ id, label }) =>
       press(walk, walker, { label: step.hold ? `Sign: ${label}` : label, action, given: { ...own, value: id } }),
     );
-    return [...answers, others];
+    return [...answers, ...others];
   }
   const left = partsLeft(walk, listed);
-  if (left.length === 0) return [press(walk, walker, { label: `${verb}: ${step.code}`, action, given: own }), others];
+  if (left.length === 0)
+    return [press(walk, walker, { label: `${verb}: ${step.code}`, action, given: own }), ...others];
   const onlyPhoto = left.every(({ kind }) => kind === 'photo');
   const fill = onlyPhoto ? 'Send photo' : 'Fill in';
   const label = `${fill}${step.hold ? ' and sign' : ''} ${step.code}`;
-  return [press(walk, walker, { label, action, given: own }), others];
+  return [press(walk, walker, { label, action, given: own }), ...others];
 }
 
 const recordText = (listed: ListedStep): readonly string[] =>

@@ -4,7 +4,8 @@ import type { Reply } from '#findings/reply.ts';
 import { nextSteps } from '#walkthrough/next-steps.ts';
 import { eitherOf, isLead } from '#walkthrough/signing.ts';
 import { remark } from './plain-replies.ts';
-import { listsOf, type OpenWalk, type Walker, walkOn } from './swap-walk.ts';
+import { factText } from './swap-known.ts';
+import { listsOf, type OpenWalk, type Walker, walkOn, zoneOf } from './swap-walk.ts';
 
 /** "[#####---------------] 18 of 71" */
 function bar(done: number, of: number): string {
@@ -40,8 +41,9 @@ export function statusReply(desk: Desk, walk: OpenWalk, walker: Walker): Reply {
         ),
       ),
       ...proofFindings(walk),
+      ...openNotes(walk),
       ...state.reported.map(({ fact, value, name }) =>
-        remark('reported', 'advice', `${name} reported ${fact} = ${value}. It counts once a lead confirms it.`),
+        remark('reported', 'advice', `${name} reported: ${factText(fact, value)}. It counts once a lead confirms it.`),
       ),
     ],
     tables: [
@@ -63,7 +65,10 @@ export function statusReply(desk: Desk, walk: OpenWalk, walker: Walker): Reply {
         ]),
       ),
       ...tableOf('Free now, for somebody else', ['step', 'waits for'], waited),
-      ...(isLead(walker.standing) ? tableOf('Holds of all jobs', ['job', 'list', 'hold'], holdsOfAll(desk)) : []),
+      ...tableOf('Done last', ['step', 'by', 'at'], doneLast(desk, walk)),
+      ...(isLead(walker.standing)
+        ? tableOf('Open holds of all jobs', ['job', 'list', 'hold', 'now'], holdsOfAll(desk))
+        : []),
     ],
   };
 }
@@ -92,16 +97,64 @@ const proofFindings = ({ state }: OpenWalk): readonly Finding[] =>
     return [remark('dead-proof', 'caution', `The ${box.name} counts as live again. ${because ?? ''}`.trim())];
   });
 
+const mostNotes = 5;
+
+/** What was noted at steps that are not done: where somebody is stuck. */
+const openNotes = ({ state }: OpenWalk): readonly Finding[] =>
+  state.notes
+    .flatMap(({ step, says, name }) => {
+      const view = step === null ? undefined : state.steps.get(step);
+      const isDone = view === undefined || ['closed', 'skipped', 'served'].includes(view.status);
+      return isDone ? [] : [remark('note', 'advice', `${view.listed.title}: ${says} (${name})`)];
+    })
+    .slice(-mostNotes);
+
+const mostDone = 5;
+const verbs: Readonly<Record<string, string>> = { overridden: ', passed over', undone: ', taken back' };
+
+/** Who did what last, newest first, so that two on one list see each other. */
+function doneLast(desk: Desk, { state, events }: OpenWalk): readonly (readonly string[])[] {
+  const timeZone = zoneOf(desk) ?? 'UTC';
+  const clock = new Intl.DateTimeFormat('en-GB', {
+    timeZone,
+    day: 'numeric',
+    month: 'short',
+    hour: '2-digit',
+    minute: '2-digit',
+  });
+  const refused = new Set(state.refused.map(({ event }) => event.id));
+  return events
+    .flatMap(({ id, step, what, who, standing, at }) => {
+      const listed = step === null ? undefined : state.list.byId.get(step);
+      const counts = ['done', 'signed', 'overridden', 'undone'].includes(what) && !refused.has(id);
+      if (!listed || !counts) return [];
+      return [
+        [
+          `${listed.title}${verbs[what] ?? ''}`,
+          standing.name ?? who,
+          `${clock.format(new Date(at))}${timeZone === 'UTC' ? ' UTC' : ''}`,
+        ],
+      ];
+    })
+    .slice(-mostDone)
+    .reverse();
+}
+
 const mostJobs = 50;
 
-/** The next hold of every open list of the crew that can be signed now. */
+/** What every open list of the crew waits for: the holds that can be signed now, else the next one. */
 const holdsOfAll = (desk: Desk): readonly (readonly string[])[] =>
   desk.store.listSheets({ limit: mostJobs, state: 'open' }).flatMap(({ number, name }) =>
     listsOf(desk, number).flatMap((list) => {
       const walk = walkOn(desk, number, list);
       if (!walk || walk.state.closed) return [];
-      return walk.state.holds
-        .filter(({ reached }) => reached)
-        .map(({ listed }) => [`${number}${name === null ? '' : `, ${name}`}`, walk.checklist.name, listed.title]);
+      const { holds } = walk.state;
+      const reached = holds.filter((hold) => hold.reached);
+      return (reached.length > 0 ? reached : holds.slice(0, 1)).map((hold) => [
+        `${number}${name === null ? '' : `, ${name}`}`,
+        walk.checklist.name,
+        hold.listed.title,
+        hold.reached ? 'can be signed' : 'not reached',
+      ]);
     }),
   );

@@ -111,9 +111,9 @@ describe('a list in the terminal, two people at one keyboard', () => {
   it('shows what is signed before it is signed', async () => {
     const say = sessionOn(records());
     await say(...hired, 'swap start list=swap --as Ana');
-    const shown = await say('swap sign step=S12 --as Ana');
+    const shown = await say('swap sign step=S09b --as Ana');
     expect(shown).toContain('This is what you sign for.');
-    expect(shown).toContain('Survey checked (S12)');
+    expect(shown).toContain('Bath zone appliance (S09b)');
   });
 
   it('does the same press once, and says so', () => {
@@ -177,6 +177,71 @@ describe('a list in the terminal, two people at one keyboard', () => {
     expect(await here()).toBe('Ben');
     expect(await say('swap leave --as Ben')).toContain('Off the job.');
     expect(await here()).toBe('nobody has joined');
+  });
+
+  it('asks the few things that decide the list, and counts what lightens it only from a lead', async () => {
+    const say = sessionOn(records());
+    await say(...hired, 'swap start --as Ben');
+    const steps = async () => Number(/of (\d+)/.exec(await say('swap status --as Ana'))?.[1]);
+    const before = await steps();
+    const asked = await say('swap known --as Ben');
+    expect(asked).toContain('How can the fan be reached?');
+    const told = await say('1', '3', '-', '1', '-');
+    expect(told).toContain('Recorded: How can the fan be reached? From the attic');
+    expect(told).toMatch(/Reported, and counts once a lead confirms it: When was the house built\? 1981 or\s+later/);
+    const attic = await steps();
+    expect(attic).toBeLessThan(before);
+    expect(await say('swap status --as Ben')).toMatch(/Ben reported: When was the house built\? 1981 or later\./);
+    expect(await say('swap known --as Ana', '3', '-', '-', '-', '-')).toContain(
+      'Recorded: When was the house built? 1981 or later',
+    );
+    expect(await steps()).toBeLessThan(attic);
+  });
+
+  it('notes where somebody is stuck, and says who can help', async () => {
+    const say = sessionOn(records());
+    await say(...hired, 'swap start --as Ben');
+    expect(await say('swap stuck step=S06 --as Ben')).toContain('What keeps you at Old airflow (S06)?');
+    const helped = await say('the meter is in the other van');
+    expect(helped).toMatch(/Ask a lead: Ana\. A lead may pass it over\s+with a reason/);
+    expect(await say('swap stuck says="no key" step=S11 --as Ben')).toMatch(
+      /It takes a lead\. It cannot be\s+passed over/,
+    );
+    const status = await say('swap status --as Ana');
+    expect(status).toContain('Old airflow (S06): Stuck: the meter is in the other van (Ben)');
+  });
+
+  it('shows each what the other did last, and a lead the open holds of every job', async () => {
+    const say = sessionOn(records());
+    await say(...hired, 'swap start list=before-leaving-the-shop --as Ben', ...loaded);
+    const first = await say('swap status --as Ana');
+    expect(first).toMatch(/Done last[\s\S]+Duct on truck \(B02\) +Ben[\s\S]+Unit on truck \(B01\) +Ben/);
+    await say('job open "12 Oak St"', 'swap start --as Ben');
+    const both = await say('swap status --as Ana');
+    expect(both).toMatch(/Open holds of all jobs[\s\S]+1 +Before leaving the shop +Truck checked \(B09\) +not reached/);
+    expect(both).toMatch(/2, 12 Oak St +Fan swap +Bath zone appliance \(S09b\) +can be signed/);
+    expect(await say('swap status --as Ben')).not.toContain('Open holds of all jobs');
+  });
+
+  it('lets a lead take a step passed over back again', async () => {
+    const say = sessionOn(records());
+    await say(...hired, 'swap start --as Ben', 'swap override step=S02 reason="no hatch seen" --as Ana');
+    expect(await say('swap status --as Ana')).toContain('Way in (S02), passed over');
+    expect(await say('swap back --as Ana')).toContain('Taken back: Way in (S02).');
+  });
+
+  it('tells an apprentice at once that a hold is not theirs', async () => {
+    const say = sessionOn(records());
+    await say(...hired, 'swap start --as Ben');
+    const shown = await say('swap sign step=S09b --as Ben');
+    expect(shown).toContain('You cannot sign this: it takes a lead.');
+    expect(shown).not.toContain('This is what you sign for.');
+  });
+
+  it('says what to load, or what the sheet lacks for it', async () => {
+    const say = sessionOn(records());
+    const start = await say(...hired, 'swap start --as Ben');
+    expect(start).toMatch(/Parts not listed: the sheet lacks duct.*\/parts\s+asks\s+for it/s);
   });
 
   it('pauses, and goes on', async () => {
