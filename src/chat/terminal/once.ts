@@ -145,7 +145,7 @@ function toType({ asks, presses = [] }: Reply): readonly string[] {
   const line = ({ command, action, given }: Omit<PressOffer, 'label'>): string =>
     [
       command,
-      action,
+      ...(action === '' ? [] : [action]),
       ...Object.entries(given).map(([key, value]) => `${key}=${/\s/.test(value) ? `"${value}"` : value}`),
     ].join(' ');
   if (!asks) return presses.map((offer) => `${offer.label}: ${line(offer)}`);
