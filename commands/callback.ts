@@ -124,7 +124,7 @@ function answer({ told, numbers, fitted, notUnderstood, confirmed, fixed }: Call
     headline: headlineOf(diagnosis),
     findings: [...atSwap, ...callbackFindingsTold(diagnosis, next, { numbers, units })],
     tables: [table],
-    suggestions: diagnosis.outcome === 'stopped' ? [] : [{ label: 'Measure the airflow', command: 'measure' }],
+    suggestions: diagnosis.outcome === 'stopped' ? [] : [{ label: 'Was the airflow measured?', command: 'measure' }],
   };
 }
 

@@ -131,7 +131,7 @@ function remedyFinding(id: CauseId): Finding {
     id: 'remedy',
     weight: cause.lifeSafety ? 'caution' : 'advice',
     cause: id,
-    says: `If it is ${lower(cause.name)}: prove it first. ${cause.confirm} Then: ${cause.refer ?? cause.remedy} By ${trades[cause.who]}.${cause.caution ? ` ${cause.caution}` : ''}`,
+    says: `${cause.name}: prove it first. ${cause.confirm} Then: ${cause.refer ?? cause.remedy} By ${trades[cause.who]}.${cause.caution ? ` ${cause.caution}` : ''}`,
     working: cause.parts.map((part) => ({ what: 'Part', value: part })),
     sources: citations(cause.citation),
   };
@@ -172,7 +172,7 @@ function nextFinding(next: NextCheck): Finding {
   }
   const changes = next.mindChangers.map(
     ({ finding, answer, leads }) =>
-      `${inWords(finding)} ${answer === 'seen' ? 'turning up' : 'missing'} would point to ${lower(causes[leads].name)}`,
+      `${answer === 'seen' ? 'with' : 'without'} ${inWords(finding)}, rather ${lower(causes[leads].name)}`,
   );
   const waits =
     next.waiting.length > 0
