@@ -54,7 +54,7 @@ export function carried(
   const vapour = (share * full).toFixed(0);
   return {
     what: `${what}, ${relativeHumidity.showShort(share, units)} at ${temperatureKind.showShort(temperature, units)}, carries`,
-    how: `${relativeHumidity.showShort(share, units)} × ${full.toFixed(0)} Pa = ${vapour} Pa of vapour; 0.62195 × ${vapour} ÷ (${pressure.toFixed(0)} − ${vapour})`,
+    how: `${relativeHumidity.showShort(share, units)} × ${full.toFixed(0)} Pa = ${vapour} Pa of vapor; 0.62195 × ${vapour} ÷ (${pressure.toFixed(0)} − ${vapour})`,
     value: grams(humidityRatio({ temperature, relativeHumidity: share, pressure })),
     source: source ?? moistureMethods.psychrometrics.citation,
   };
@@ -103,7 +103,7 @@ export function roomSteps({ inputs, room, result }: FollowedRoom, units: UnitSys
       source: bathroomDefaults.mixing.citation,
     },
     {
-      what: 'Vapour given off by the shower',
+      what: 'Vapor given off by the shower',
       how: `${(cautious.moistureRelease * minute * 1000).toFixed(0)} g a minute × ${inMinutes(cautious.showerDuration)}`,
       value: `${(1000 * released).toFixed(0)} g`,
       source: bathroomDefaults.moistureRelease.citation,

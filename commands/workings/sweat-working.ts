@@ -76,7 +76,7 @@ export function airSteps({ delivered }: SweatInputs, { duct }: ColdRun, units: U
       value: airflow.show(low, units),
     },
     {
-      what: `Vapour in the exhaust, ${relativeHumidity.showShort(share, units)} at ${fine(duct.exhaustTemperature, units)}`,
+      what: `Vapor in the exhaust, ${relativeHumidity.showShort(share, units)} at ${fine(duct.exhaustTemperature, units)}`,
       how: `${relativeHumidity.showShort(share, units)} × ${full.toFixed(0)} Pa`,
       value: `${(share * full).toFixed(0)} Pa`,
       source: moistureMethods.psychrometrics.citation,

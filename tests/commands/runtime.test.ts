@@ -213,7 +213,7 @@ describe('the working', () => {
     const air = findingOf(answer, 'air-recovers');
     expect(stepOf(air, /^The house air/).value).toBe('6.17 g/kg');
     expect(stepOf(air, /^Room air at the limit/).value).toBe('10.53 g/kg');
-    expect(stepOf(air, /^Vapour given off/).value).toBe('336 g');
+    expect(stepOf(air, /^Vapor given off/).value).toBe('336 g');
   });
 
   it('sweeps fog and air by the closed form (CDC, MMWR 1994, table S3-1)', () => {
