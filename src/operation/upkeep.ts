@@ -1,5 +1,6 @@
 import type { Store } from '#store/store.ts';
 import { type BackupPlan, backUpInto, isDue } from './backups.ts';
+import { letGo } from './farewells.ts';
 
 /** Tells whoever runs the program what was done or went wrong. */
 export type Report = (
@@ -19,9 +20,11 @@ export const everyByTheClock: Every = (milliseconds, work) => {
 };
 
 interface Given {
-  readonly store: Pick<Store, 'backup' | 'tidy'>;
+  readonly store: Pick<Store, 'backup' | 'tidy' | 'scopes' | 'note' | 'saveNote' | 'scoped'>;
   readonly plan: BackupPlan;
   readonly report: Report;
+  /** The servers the bot is in, where that is known for sure. */
+  readonly present?: () => ReadonlySet<string> | undefined;
   readonly now?: () => Date;
   readonly every?: Every;
 }
@@ -31,10 +34,11 @@ const hoursBetweenTidyings = 24;
 
 /**
  * Looks after the records while the program runs: a backup whenever one is due, and once a day what the crews want kept no
- * longer is erased. It looks at the clock at once and then every hour, so a machine that slept makes up for it. What fails
+ * longer is erased, and what servers kept that the bot was sent away from. It looks at the clock at once and then every hour, so a machine that slept makes up for it. What fails
  * is reported and tried again an hour later.
  */
-export function upkeep({ store, plan, report, now = () => new Date(), every = everyByTheClock }: Given) {
+export function upkeep({ store, plan, report, present = () => undefined, ...rest }: Given) {
+  const { now = () => new Date(), every = everyByTheClock } = rest;
   let underWay: Promise<void> = Promise.resolve();
   let tidied = now().getTime();
 
@@ -49,11 +53,17 @@ export function upkeep({ store, plan, report, now = () => new Date(), every = ev
     tidied = now().getTime();
     report('info', 'tidied', { sheets, talks });
   };
+  const letGoOfServers = (): void => {
+    const here = present();
+    const erased = here === undefined ? 0 : letGo(store, here, now());
+    if (erased > 0) report('info', 'servers left behind erased', { servers: erased });
+  };
   const look = (): void => {
     underWay = underWay
       .then(backUpIfDue)
       .catch((error: unknown) => report('error', 'no backup was made', { message: sentenceOf(error) }))
       .then(tidyIfDue)
+      .then(letGoOfServers)
       .catch((error: unknown) => report('warn', 'not tidied', { message: sentenceOf(error) }));
   };
 

@@ -21,7 +21,7 @@ function atWork({ hours = 24 } = {}) {
   const report: Report = (level, what, fields) => reported.push(`${level}: ${what} ${JSON.stringify(fields)}`);
   let copying: Promise<void> = Promise.resolve();
   const watched = {
-    tidy: store.tidy,
+    ...store,
     backup: (to: string) => {
       copying = store.backup(to);
       return copying;
@@ -100,6 +100,30 @@ describe('while the program runs', () => {
     await time.moveOn(6 * day);
     await care.stop();
     expect(crew.findSheet(number)).toBeUndefined();
+  });
+
+  it('what a server kept goes a month after the bot was sent away, and not when it is back meanwhile', async () => {
+    const store = storeAt(join(folder(), 'records.sqlite'));
+    const time = clockwork();
+    for (const scope of ['300000000000000001', '300000000000000002', 'terminal']) {
+      store.scoped(scope).openSheet({ ...ladder, name: 'Elm' });
+    }
+    let here: Set<string> | undefined = new Set(['300000000000000001', '300000000000000002']);
+    const plan = { folder: folder(), hours: 0, kept: 1 };
+    const { now, every } = time;
+    const care = upkeep({ store, plan, present: () => here, report: () => undefined, now, every });
+    const quiet = () => nextTurn();
+    here = new Set();
+    await time.moveOn(20 * day, quiet);
+    here = new Set(['300000000000000002']);
+    await time.moveOn(hour, quiet);
+    here = undefined;
+    await time.moveOn(30 * day, quiet);
+    expect(store.scopes()).toHaveLength(3);
+    here = new Set();
+    await time.moveOn(hour, quiet);
+    await care.stop();
+    expect(store.scopes()).toEqual(['300000000000000002', 'terminal']);
   });
 
   it('nothing waits for the clock once it is stopped, and nothing keeps the program from ending', async () => {

@@ -78,7 +78,8 @@ export async function discord({ store, commands, plan, settings }: Given): Promi
     patience: usualPatience,
   };
   const service = serve(client, house, log);
-  const care = upkeep({ store, plan, report: log });
+  const present = () => (vitalsOf(client).state === 'ready' ? new Set(client.guilds.cache.keys()) : undefined);
+  const care = upkeep({ store, plan, present, report: log });
   const health =
     settings.FANWRIGHT_HEALTH &&
     healthFile({
