@@ -85,6 +85,15 @@ describe('a photo in the terminal', () => {
     expect(events().filter((what) => what === 'photo')).toHaveLength(1);
   });
 
+  it('needs no second one in a form either', async () => {
+    const { say, file, events } = await visit();
+    await say('swap start list=duct-only as=Ben', `swap photo file=${file('hood.jpg')} step=S05 as=Ben`);
+    const asked = await say('swap done step=S05 as=Ben', '1');
+    expect(asked).toContain('(the path of another picture beside the one sent) Or a dash');
+    expect(await say('-')).toContain('Done: Air leaves (S05).');
+    expect(events().filter((what) => what === 'photo')).toHaveLength(1);
+  });
+
   it('counts once on a step, and is taken back while the step is open', async () => {
     const { say, file, events } = await visit();
     const photo = `swap photo file=${file('hood.jpg')} step=V05`;
