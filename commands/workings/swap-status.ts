@@ -5,6 +5,7 @@ import { nextSteps } from '#walkthrough/next-steps.ts';
 import { eitherOf, isLead } from '#walkthrough/signing.ts';
 import { remark } from './plain-replies.ts';
 import { factText } from './swap-known.ts';
+import { progressChart } from './swap-progress.ts';
 import { listsOf, type OpenWalk, type Walker, walkOn, zoneOf } from './swap-walk.ts';
 
 /** "[#####---------------] 18 of 71" */
@@ -70,6 +71,7 @@ export function statusReply(desk: Desk, walk: OpenWalk, walker: Walker): Reply {
         ? tableOf('Open holds of all jobs', ['job', 'list', 'hold', 'now'], holdsOfAll(desk))
         : []),
     ],
+    chart: progressChart(walk),
   };
 }
 
