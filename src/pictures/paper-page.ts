@@ -12,7 +12,11 @@ export interface Desk {
 
 /** What a printer or a phone can draw: no control characters, no characters the font lacks a place for. */
 export const printable = (text: string): string =>
-  [...text.normalize('NFC')].filter((character) => character >= ' ' && character !== '\u007f').join('');
+  [...text.normalize('NFC')]
+    .filter((character) => character >= ' ' && character !== '\u007f')
+    .join('')
+    // A number and its unit stay on one line.
+    .replace(/(?<=\d) (?=[\p{L}%°])/gu, '\u00a0');
 
 export const widthOf = ({ document }: Desk): number => document.page.width - 2 * frame.margin;
 

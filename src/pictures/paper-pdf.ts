@@ -5,7 +5,7 @@ import { type Desk, frame, ink, printable, soft, thinRule } from './paper-page.t
 import { faceFiles } from './type-face.ts';
 
 /** How large the type is against the usual, the largest first, where a paper must stay on one page. */
-const scales = [1.1, 1, 0.9, 0.8, 0.75] as const;
+const scales = [1, 0.9, 0.8, 0.75] as const;
 
 /** Sets a paper as PDF. The same paper makes the same bytes. */
 export function paperPdf(paper: Paper): Promise<Uint8Array> {

@@ -1,5 +1,6 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { Paper } from '#findings/paper.ts';
+import { paperElsewhere } from '#pictures/paper-elsewhere.ts';
 import { paperPdf } from '#pictures/paper-pdf.ts';
 
 /** Invented, as are the house and its people. */
@@ -39,4 +40,33 @@ it('a long table goes on over as many pages as it needs, and a short one stays o
 
 it('control characters somebody pasted do not reach the page', async () => {
   await expect(paperPdf(paper(1))).resolves.toBeInstanceOf(Uint8Array);
+});
+
+describe('set in a thread of its own', () => {
+  it('a paper is the same paper, and what happens meanwhile here does not wait for it', async () => {
+    const here = await paperPdf(paper(400));
+    const again = paperElsewhere(paper(400));
+    let [longest, last] = [0, performance.now()];
+    const beat = setInterval(() => {
+      longest = Math.max(longest, performance.now() - last);
+      last = performance.now();
+    }, 5);
+    const elsewhere = await again;
+    clearInterval(beat);
+    expect(Buffer.compare(Buffer.from(here), Buffer.from(elsewhere))).toBe(0);
+    const start = performance.now();
+    await paperPdf(paper(400));
+    // Setting it here would hold everything up for all of that time.
+    expect(longest).toBeLessThan(performance.now() - start);
+  }, 30_000);
+
+  it('one that cannot be set fails alone', async () => {
+    const bad = {
+      ...paper(1),
+      blocks: [{ kind: 'picture', png: new Uint8Array([1, 2]), alt: 'x', height: 20 }],
+    } as const;
+    const [failed, set] = await Promise.allSettled([paperElsewhere(bad), paperElsewhere(paper(1))]);
+    expect(failed.status).toBe('rejected');
+    expect(set.status).toBe('fulfilled');
+  }, 30_000);
 });

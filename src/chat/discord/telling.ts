@@ -128,13 +128,12 @@ async function filesOf({ reply }: Screen): Promise<readonly Enclosed[]> {
     bytes: Buffer.from(text),
     alt: `${name}, a list for a spreadsheet`,
   }));
-  // What prints pages is loaded with the first page.
   if (!reply?.papers) return lists;
-  // Setting pages takes a while to load, so it is loaded when the first one is asked for.
-  const { paperPdf } = await import('#pictures/paper-pdf.ts');
+  // Pages are set in a thread of their own, begun with the first: nobody else waits for them.
+  const { paperElsewhere } = await import('#pictures/paper-elsewhere.ts');
   const papers = reply.papers.map(async ({ name, paper }) => ({
     name,
-    bytes: await paperPdf(paper),
+    bytes: await paperElsewhere(paper),
     alt: `${paper.title}, a page to print`,
   }));
   return [...lists, ...(await Promise.all(papers))];

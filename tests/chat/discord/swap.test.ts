@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
+import { paperElsewhere } from '#pictures/paper-elsewhere.ts';
 import type { Person } from '../../support/stand-in/person.ts';
 import type { Seen } from '../../support/stand-in/seen.ts';
 import { startStandIn } from '../../support/stand-in/stand-in.ts';
@@ -139,6 +140,8 @@ describe('/swap in Discord', () => {
   it('hands over two papers that say the work is not finished', async () => {
     const { ann } = await scene();
     await ann.slash('swap start');
+    // The thread that sets pages is begun with the first; a stand-in person waits less long than the platform does.
+    await paperElsewhere({ title: 'first', blocks: [], foot: '', made: new Date(0) });
     const papers = await ann.slash('handoff');
     expect(papers.files.map(({ name }) => name)).toEqual(['occupant-job-1.pdf', 'record-job-1.pdf']);
     expect(papers.text).toContain('is not closed');
