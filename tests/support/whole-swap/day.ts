@@ -1,6 +1,6 @@
 import type { ChecklistStep } from '#knowledge/checklist.ts';
 import { answerLine, type Deed } from './deeds.ts';
-import { type HonestCrew, honestCrew, type ListId, stepShown } from './demo-job.ts';
+import { type HonestCrew, honestCrew, type ListId, type Said, stepShown } from './demo-job.ts';
 import type { Dice } from './dice.ts';
 import type { Place, Sight } from './sight.ts';
 
@@ -137,14 +137,17 @@ export async function wholeDay<Seen extends Sight>(
     await before?.(who, sight, step);
     const { label, said } = pressed(crew, sight, step);
     const press = () => place.press(who, sight, label);
-    const after = await does([answerLine(who, step, said)], press, { repeats: usualPatience });
-    if (!after?.form) return after;
-    const values = crew.fill(step, after.form);
-    const photos = step.evidence
-      .filter(({ id, kind }) => kind === 'photo' && (values[id] ?? values[`part-${id}`]) !== undefined)
-      .map(() => `${who} photo ${step.id}`);
-    const fill = () => place.fill(who, after, values);
-    return does([...photos, answerLine(who, step, values)], fill, { repeats: usualPatience });
+    let shows = await does([answerLine(who, step, said)], press, { repeats: usualPatience });
+    let filled: Said = {};
+    // A terminal asks one thing after another, and only the last word is kept with all before it.
+    while (shows?.form) {
+      const on = shows;
+      const values = crew.fill(step, shows.form);
+      filled = { ...filled, ...values };
+      const says = [...photosIn(who, step, filled), answerLine(who, step, filled)];
+      shows = await does(says, () => place.fill(who, on, values), { repeats: usualPatience });
+    }
+    return shows;
   }
 
   await begun();
@@ -172,6 +175,11 @@ const other = (people: readonly string[], who: string | undefined, turn: number)
   const rest = people.filter((each) => each !== who);
   return rest[turn % rest.length] as string;
 };
+
+const photosIn = (who: string, { id: name, evidence }: ChecklistStep, said: Said): readonly string[] =>
+  evidence.flatMap(({ id, kind }) =>
+    kind === 'photo' && (said[id] ?? said[`part-${id}`]) !== undefined ? [`${who} photo ${name}`] : [],
+  );
 
 /** What an honest person presses on a page, and what that says where it opens no form. */
 function pressed(crew: HonestCrew, { presses, text }: Sight, step: ChecklistStep) {

@@ -97,6 +97,7 @@ export function honestCrew(facts: WalkFacts = demoHouse): HonestCrew {
       case 'number': {
         const agreed = agreedOn(step, part);
         const before = agreed && remembered.get(`${agreed.step} ${agreed.part}`);
+        if (before && isMeanOf(step, part)) return doubled(before);
         return before ?? numberWanted(asked.accepts);
       }
     }
@@ -127,6 +128,13 @@ function agreedOn({ evidence }: ChecklistStep, { unit, leastOf }: PartOf<'number
   const beside = evidence.flatMap((part) => (part.kind === 'number' && part.unit === unit ? (part.leastOf ?? []) : []));
   return leastOf ?? beside[0];
 }
+
+/** Whether another number of the step may be no more than this one: a mean, whose low end lies below it by the meter's error. */
+const isMeanOf = ({ evidence }: ChecklistStep, { id }: PartOf<'number'>): boolean =>
+  evidence.some((part) => part.kind === 'number' && part.mostOf?.part === id);
+
+/** Twice as much: far enough above for every method to show the low end. */
+const doubled = (words: string): string => words.replace(/^-?\d+(?:\.\d+)?/, (number) => String(2 * Number(number)));
 
 /** A number that is fine, read from the words beside the field: its least or its most, and the example where any will do. */
 function numberWanted(accepts: string): string {
