@@ -117,7 +117,10 @@ function longestFinding(inputs: ReachInputs, need: CubicMetresPerSecond, { units
     ...base,
     weight: 'advice',
     value,
-    says: `Run at most ${told(likely)} of ${of} with ${inputs.elbows} elbows and a wall cap for ${airflow.showShort(need, units)}; to be sure whatever is unknown, ${told(sure)}.`,
+    says:
+      likely === longestTried
+        ? `Any length a house has will do: ${told(likely)} of ${of} with ${inputs.elbows} elbows and a wall cap still brings ${airflow.showShort(need, units)}${sure === longestTried ? ', whatever is unknown' : `; to be sure whatever is unknown, ${told(sure)}`}.`
+        : `Run at most ${told(likely)} of ${of} with ${inputs.elbows} elbows and a wall cap for ${airflow.showShort(need, units)}; to be sure whatever is unknown, ${told(sure)}.`,
   };
 }
 
@@ -150,7 +153,7 @@ function answer(inputs: ReachInputs, telling: Telling): Reply {
     tables: [table],
     chart: reachChart(rows, inputs.needed, telling),
     assumed: ['End of the duct: a wall cap. A roof cap takes more.'],
-    suggestions: [{ label: 'Reckon the duct that is there', command: 'duct' }],
+    suggestions: [{ label: 'What does the duct that is there deliver?', command: 'duct' }],
   };
 }
 

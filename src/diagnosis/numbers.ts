@@ -71,7 +71,7 @@ export interface NumberEvidence {
 /**
  * What the numbers tell, as findings with the numbers behind each.
  *
- * Bands of airflow are shares of the need; against the prediction the difference counts in joint errors, so that a poor
+ * Bands of airflow are shares of the need, told where the whole measurement lies in one; against the prediction the difference counts in joint errors, so that a poor
  * measurement accuses nobody. Where the numbers cannot tell, they say nothing.
  */
 export function evidenceFromNumbers(lines: CallbackLines, numbers: CallbackNumbers): readonly NumberEvidence[] {
@@ -124,11 +124,9 @@ export function evidenceFromNumbers(lines: CallbackLines, numbers: CallbackNumbe
   function airflowEvidence({ atGrille, atHood, needed, predicted }: MeasuredAirflowEvidence): void {
     const measured = band('measured at the grille', atGrille);
     if (needed) {
-      const share = atGrille.typical / needed.airflow;
       const need = flow('needed', needed.airflow);
-      const finding =
-        share < lines['flow-low'].value ? 'flow-low' : meets(share, lines['flow-ok'].value) ? 'flow-ok' : 'flow-mid';
-      tell(finding, true, measured, need);
+      const [least, most] = [shareBand(atGrille.low / needed.airflow), shareBand(atGrille.high / needed.airflow)];
+      if (least === most) tell(least, true, measured, need);
       tell(needFindings[needed.outcome], true, measured, need);
     }
     if (predicted) {
@@ -141,6 +139,11 @@ export function evidenceFromNumbers(lines: CallbackLines, numbers: CallbackNumbe
       if (atHood.high < share * atGrille.low) tell('leaks-between', true, measured, hood);
       else if (meets(atHood.low, share * atGrille.high)) tell('leaks-between', false, measured, hood);
     }
+  }
+
+  function shareBand(share: number): 'flow-low' | 'flow-mid' | 'flow-ok' {
+    if (share < lines['flow-low'].value) return 'flow-low';
+    return meets(share, lines['flow-ok'].value) ? 'flow-ok' : 'flow-mid';
   }
 
   function againstPrediction({ verdict, weight }: { verdict: Verdict; weight: Ratio }): CallbackFindingId | undefined {
