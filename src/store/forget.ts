@@ -2,6 +2,7 @@ import { asImported, isImported, withoutMark } from './imported.ts';
 import type { Standing } from './members.ts';
 import { type Mentions, mentionsOf, nobodyNamed } from './mentions.ts';
 import { folded } from './names.ts';
+import { wouldBeTwice } from './photos.ts';
 import type { Queries } from './queries.ts';
 
 /** Makes one person unknown in everything a crew keeps. */
@@ -18,7 +19,7 @@ export interface Forgetting {
   forgetPerson(names: readonly string[]): number;
 }
 
-type Reading = 'who' | 'text' | 'json' | 'standing' | 'step';
+type Reading = 'who' | 'text' | 'file' | 'json' | 'standing' | 'step';
 
 /** Where people are named, column by column. */
 const places: Readonly<Record<string, Readonly<Record<string, Reading>>>> = {
@@ -31,7 +32,7 @@ const places: Readonly<Record<string, Readonly<Record<string, Reading>>>> = {
   crew_members: { entry: 'json', entered_by: 'who' },
   shelf_fans: { name: 'text', label: 'json', who: 'who' },
   walk_events: { step: 'step', value: 'json', who: 'who', standing: 'standing' },
-  photos: { step: 'step', who: 'who' },
+  photos: { step: 'step', message: 'file', who: 'who' },
 };
 
 type Row = Readonly<Record<string, string | null>> & { readonly at_row: never };
@@ -79,6 +80,8 @@ function replaced(mentions: Mentions, reading: Reading, { text, who }: { text: s
       return whoWithout(mentions, text);
     case 'text':
       return mentions.inText(text);
+    case 'file':
+      return mentions.inFileName(text);
     case 'step':
       return stepWithout(mentions, text);
     case 'standing':
@@ -144,12 +147,16 @@ export function forgetting(
         const own = ownRows(names);
         let changed = own.rows.size;
         for (const { table, row, changes } of naming(own)) {
+          changed += 1;
+          if (table === 'photos' && wouldBeTwice(kept, row, changes)) {
+            kept.change('DELETE FROM photos WHERE scope = @scope AND id = @row', { row });
+            continue;
+          }
           const set = Object.keys(changes).map((column) => `${column} = @${column}`);
           kept.change(`UPDATE ${table} SET ${set.join(', ')} WHERE scope = @scope AND rowid = @row`, {
             ...changes,
             row,
           });
-          changed += 1;
         }
         for (const row of own.rows) kept.change('DELETE FROM crew_members WHERE scope = @scope AND id = @row', { row });
         return changed;

@@ -143,8 +143,8 @@ function troubleAt(issue: z.core.$ZodIssue | undefined): string {
 function contradictionIn({ job, events, facts, walkEvents, photos }: JobFile, now: Date): string | undefined {
   const ids = walkEvents.map(({ id }) => id);
   if (new Set(ids).size < ids.length) return 'Two things in walkEvents have the same id.';
-  const sent = photos.map(({ message, checksum }) => JSON.stringify([message, checksum]));
-  if (new Set(sent).size < sent.length) return 'The same photo is in it twice.';
+  const sent = photos.map(({ list, step, message, checksum }) => JSON.stringify([list, step ?? '', message, checksum]));
+  if (new Set(sent).size < sent.length) return 'The same photo is in it twice on one step.';
   const isClosed = job.state === 'closed';
   if (isClosed !== (job.closedAt !== null) || isClosed !== (job.closedBy !== null)) {
     return 'It does not say the same in all places of whether the job is closed.';

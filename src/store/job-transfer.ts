@@ -94,9 +94,10 @@ function newSheet(kept: Queries, file: JobFile, who: string): Sheet {
   for (const fact of file.facts) addFact(kept, sheet, fact);
   for (const event of file.walkEvents) addWalkEvent(kept, sheet, event);
   for (const photo of file.photos) {
+    // A file may say of one photo that it was hung there and that it came in by a file before: here that is the same.
     kept.change(
       `INSERT INTO photos (scope, sheet, list, step, message, checksum, size, who, at)
-       VALUES (@scope, @sheet, @list, @step, @message, @checksum, @size, @who, @at)`,
+       VALUES (@scope, @sheet, @list, @step, @message, @checksum, @size, @who, @at) ON CONFLICT DO NOTHING`,
       { ...photo, sheet, list: asImported(photo.list), who: asImported(photo.who) },
     );
   }

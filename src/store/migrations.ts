@@ -5,8 +5,8 @@ export interface Migration {
   readonly sql: string;
 }
 
-/** Keeps the count of a table's rows, beginning with those that are there. */
-const countedTable = (table: string): string => `
+/** Keeps the count of a table's rows as they come and go. */
+const counting = (table: string): string => `
       CREATE TRIGGER ${table}_counted AFTER INSERT ON ${table} BEGIN
         INSERT INTO row_counts (scope, kind, rows) VALUES (NEW.scope, '${table}', 1)
           ON CONFLICT (scope, kind) DO UPDATE SET rows = rows + 1;
@@ -14,6 +14,10 @@ const countedTable = (table: string): string => `
       CREATE TRIGGER ${table}_uncounted AFTER DELETE ON ${table} BEGIN
         UPDATE row_counts SET rows = rows - 1 WHERE scope = OLD.scope AND kind = '${table}';
       END;
+`;
+
+/** The same, beginning with the rows that are there. */
+const countedTable = (table: string): string => `${counting(table).trimEnd()}
       INSERT INTO row_counts SELECT scope, '${table}', count(*) FROM ${table} GROUP BY scope;
 `;
 
@@ -267,5 +271,33 @@ export const migrations: readonly Migration[] = [
       ) STRICT, WITHOUT ROWID;
 
 ${['sheets', 'facts', 'talks', 'walk_events', 'photos', 'shelf_fans', 'crew_members'].map(countedTable).join('')}    `,
+  },
+  {
+    brings: 'one photo on several steps',
+    sql: `
+      CREATE TABLE photos_of_steps (
+        id INTEGER PRIMARY KEY,
+        scope TEXT NOT NULL,
+        sheet INTEGER NOT NULL,
+        list TEXT NOT NULL,
+        step TEXT,
+        -- Where it lies: in the words of the platform, or the name of its file in a terminal.
+        message TEXT NOT NULL,
+        checksum TEXT NOT NULL,
+        size INTEGER NOT NULL CHECK (size >= 0),
+        who TEXT NOT NULL,
+        at TEXT NOT NULL,
+        FOREIGN KEY (scope, sheet) REFERENCES sheets (scope, number) ON DELETE CASCADE
+      ) STRICT;
+      INSERT INTO photos_of_steps (id, scope, sheet, list, step, message, checksum, size, who, at)
+        SELECT id, scope, sheet, list, step, message, checksum, size, who, at FROM photos;
+      -- The counts stay as they are: dropping a table sets off no trigger, and the new one has none yet.
+      DROP TABLE photos;
+      ALTER TABLE photos_of_steps RENAME TO photos;
+      -- One file may show what two steps ask for; on one step it counts once.
+      CREATE UNIQUE INDEX photos_once ON photos (scope, sheet, list, coalesce(step, ''), message, checksum);
+      CREATE TRIGGER photos_stay BEFORE UPDATE ON photos
+        BEGIN SELECT RAISE(ABORT, 'the record of a photo is never changed'); END;
+${counting('photos')}    `,
   },
 ];

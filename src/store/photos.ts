@@ -7,7 +7,7 @@ import { writableSheet } from './sheets.ts';
 export interface NewPhoto {
   readonly list: string;
   readonly step: string | null;
-  /** Where it lies, in the platform's own words. */
+  /** Where it lies, in the platform's own words; the name of its file in a terminal. */
   readonly message: string;
   /** Of its bytes, so that a photo changed later is known. */
   readonly checksum: string;
@@ -23,7 +23,7 @@ export interface Photo extends NewPhoto {
 
 export interface Photos {
   /**
-   * The same photo of the same message is kept once.
+   * The same photo of the same message is kept once for each step it hangs on.
    *
    * @throws SheetTrouble when the sheet is not there, is closed, or the crew's records are full.
    */
@@ -38,6 +38,22 @@ const columns = 'id, list, step, message, checksum, size, who, at';
 export const everyPhoto = (kept: Queries, sheet: number): Photo[] =>
   kept.all<Photo>(`SELECT ${columns} FROM photos WHERE scope = @scope AND sheet = @sheet ORDER BY id`, { sheet });
 
+/**
+ * Whether the photo would stand on its step twice with these columns changed: `zoe.jpg` and `Zoe.jpg` are the same file, and
+ * without the name nothing tells them apart.
+ */
+export const wouldBeTwice = (
+  kept: Queries,
+  id: number,
+  changed: Readonly<{ step?: string; message?: string }>,
+): boolean =>
+  kept.first(
+    `SELECT 1 FROM photos this JOIN photos other USING (scope, sheet, list, checksum)
+     WHERE scope = @scope AND this.id = @id AND other.id <> @id AND other.message = coalesce(@message, this.message)
+       AND coalesce(other.step, '') = coalesce(@step, this.step, '')`,
+    { id, step: changed.step ?? null, message: changed.message ?? null },
+  ) !== undefined;
+
 export function photos(kept: Queries): Photos {
   return {
     addPhoto: (sheet, photo) =>
@@ -51,8 +67,9 @@ export function photos(kept: Queries): Photos {
         );
         return kept.first<Photo>(
           `SELECT ${columns} FROM photos
-           WHERE scope = @scope AND sheet = @sheet AND message = @message AND checksum = @checksum`,
-          { sheet, message: photo.message, checksum: photo.checksum },
+           WHERE scope = @scope AND sheet = @sheet AND list = @list AND step IS @step
+             AND message = @message AND checksum = @checksum`,
+          { sheet, list: photo.list, step: photo.step, message: photo.message, checksum: photo.checksum },
         ) as Photo;
       }),
 

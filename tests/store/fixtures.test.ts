@@ -30,7 +30,7 @@ const tablesOf = (db: Database.Database): string[] =>
 const rowsOf = (db: Database.Database, columns: ReadonlyMap<string, readonly string[]>) =>
   [...columns].map(([table, names]) => [
     table,
-    db.prepare(`SELECT ${names.join(', ')} FROM ${table} ORDER BY rowid`).all(),
+    db.prepare(`SELECT ${names.join(', ')} FROM ${table} ORDER BY ${names.join(', ')}`).all(),
   ]);
 
 describe.each(versions)('a file that version %i left behind', (version) => {

@@ -35,7 +35,9 @@ function fillWith(crew: ScopedStore) {
   });
   crew.addWalkEvent(number, happened('w-1', { who: zoe.who, value: { note: 'signed Zoë Quill' } }));
   crew.addWalkEvent(number, happened('w-2', { who: 'apprentice', value: { note: 'waited for <@777>' } }));
-  crew.addPhoto(number, { ...photo, who: zoe.who });
+  crew.addPhoto(number, { ...photo, message: 'IMG_zoë-quill2.jpg', who: zoe.who });
+  const named = { reference: 'IMG_zoë-quill2.jpg', checksum: photo.checksum, size: photo.size };
+  crew.addWalkEvent(number, happened('w-3', { who: zoe.who, what: 'photo', value: named }));
   crew.closeSheet(number, { who: zoe.who });
   return number;
 }
@@ -45,13 +47,13 @@ describe('forgetting one person', () => {
     const place = folder();
     const crew = storeAt(join(place, 'records.sqlite')).scoped('crew');
     const number = fillWith(crew);
-    const spelled = ['Zoë Quill', 'ZOË QUILL', 'zoë quill', '<@777>', 'EL-20419'];
+    const spelled = ['Zoë Quill', 'ZOË QUILL', 'zoë quill', '<@777>', 'zoë-quill', 'EL-20419'];
     // Lee holds a licence of the same number here, so it is taken off before looking for it.
     crew.saveMember({ ...lee, qualifications: [] }, { who: zoe.who });
     expect(spelled.filter((text) => holding(place, text).length > 0)).toEqual(spelled);
     const named = crew.recordsNaming(['Zoë Quill']);
     expect(crew.forgetPerson(['Zoë Quill'])).toBe(named);
-    expect(spelled.slice(0, 4).flatMap((text) => holding(place, text))).toEqual([]);
+    expect(spelled.slice(0, 5).flatMap((text) => holding(place, text))).toEqual([]);
 
     const record = crew.sheetAsJson(number);
     expect(record.sheet).toMatchObject({ name: 'The bath of someone', openedBy: 'someone', closedBy: 'someone' });
@@ -64,8 +66,9 @@ describe('forgetting one person', () => {
     expect(record.walkEvents.map(({ who, value }) => [who, value])).toEqual([
       ['someone', { note: 'signed someone' }],
       ['apprentice', { note: 'waited for someone' }],
+      ['someone', { reference: 'IMG_someone2.jpg', checksum: photo.checksum, size: photo.size }],
     ]);
-    expect(record.photos).toMatchObject([{ who: 'someone' }]);
+    expect(record.photos).toMatchObject([{ who: 'someone', message: 'IMG_someone2.jpg' }]);
     expect(crew.findSheet('the bath of someone')?.number).toBe(number);
     expect(crew.shelfFan('SOMEONE spare')).toMatchObject({ label: { note: 'someone’s' }, who: 'someone' });
     expect(crew.setting('leads')).toBe('Lee, someone');
@@ -130,6 +133,24 @@ describe('forgetting one person', () => {
     expect(guards()).toEqual(before);
   });
 
+  it('keeps a photo once where only the name told two files of it apart, and the count of photos with it', () => {
+    const path = join(folder(), 'records.sqlite');
+    const crew = storeAt(path).scoped('crew');
+    const { number } = crew.openSheet({ ...ladder, name: 'Elm' });
+    for (const message of ['zoe.jpg', 'ZOE.jpg']) crew.addPhoto(number, { ...photo, message });
+    crew.addPhoto(number, { ...photo, message: 'zoe.jpg', checksum: 'cafe' });
+    for (const step of ['own-lock@Zoe', 'own-lock@someone']) crew.addPhoto(number, { ...photo, step });
+    expect(crew.forgetPerson(['Zoe'])).toBe(4);
+    expect(crew.photos(number).map(({ step, message, checksum }) => [step, message, checksum])).toEqual([
+      ['S04', 'someone.jpg', photo.checksum],
+      ['S04', 'someone.jpg', 'cafe'],
+      ['own-lock@someone', photo.message, photo.checksum],
+    ]);
+    const db = new Database(path, { readonly: true });
+    expect(db.prepare("SELECT rows FROM row_counts WHERE kind = 'photos'").pluck().get()).toBe(3);
+    db.close();
+  });
+
   it('finds rows by the thousand', () => {
     const crew = storeAt().scoped('crew');
     const { number } = crew.openSheet({ ...ladder, name: 'Elm' });
@@ -154,6 +175,24 @@ describe('a name in what was written', () => {
   ];
   it.each(cases)('%s', (name, text, without) => {
     expect(mentionsOf([name]).inText(text)).toBe(without);
+  });
+
+  const files: readonly [name: string, file: string, without: string][] = [
+    [
+      'Ana',
+      'ana_1.jpg, IMG_Ana2.jpg, banana.jpg, Anabel.png',
+      'someone_1.jpg, IMG_someone2.jpg, banana.jpg, Anabel.png',
+    ],
+    ['Zoe Quill', 'ZoeQuill zoe_quill zoe-quill zoe.quill.jpg zoe.jpg', 'someone someone someone someone.jpg zoe.jpg'],
+    ['José', 'jose-hood.heic', 'someone-hood.heic'],
+    ['Al', 'al.jpg', 'al.jpg'],
+    ['777', '1777/2777/7773/777', '1777/2777/7773/someone'],
+    ['李雷', '李雷1.jpg', 'someone1.jpg'],
+  ];
+  it.each(files)('in the name of a file: %s', (name, file, without) => {
+    const { inFileName, inJson } = mentionsOf([name]);
+    expect(inFileName(file)).toBe(without);
+    expect(inJson(JSON.stringify({ reference: file, size: 1 }))).toBe(JSON.stringify({ reference: without, size: 1 }));
   });
 
   it('says who only when it is the whole of it', () => {
@@ -199,7 +238,7 @@ describe('every text a crew keeps', () => {
     crew_members: ['scope', 'who', 'at'],
     shelf_fans: ['scope', 'name_folded', 'units', 'at'],
     walk_events: ['scope', 'id', 'list', 'step', 'what', 'at', 'entered_at'],
-    photos: ['scope', 'list', 'step', 'message', 'checksum', 'at'],
+    photos: ['scope', 'list', 'step', 'checksum', 'at'],
     row_counts: ['scope', 'kind'],
   };
 
@@ -227,6 +266,7 @@ describe('every text a crew keeps', () => {
     'facts.typed',
     'facts.value',
     'facts.who',
+    'photos.message',
     'photos.who',
     'retractions.who',
     'settings.value',

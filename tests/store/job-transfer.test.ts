@@ -8,7 +8,7 @@ import { answer, crew, folder, happened, ladder, lee, photo, storeAt } from './w
 
 const office = { who: 'office' };
 
-/** A job as two people left it: answers, one taken back, a signature, an override, a note, a photo, closed and open again. */
+/** A job as two people left it: answers, one taken back, a signature, an override, a note, a photo of two steps, closed and open again. */
 function worked(store: ScopedStore) {
   store.saveMember(lee, office);
   const { number } = store.openSheet({ ...ladder, name: '14 Maple St' });
@@ -23,7 +23,7 @@ function worked(store: ScopedStore) {
     happened('e-3', { step: 'grille', what: 'overridden', value: { reason: 'the owner keeps the old one' } }),
     happened('e-4', { step: null, what: 'noted', value: { says: 'ring first' }, who: 'apprentice' }),
   ]);
-  store.addPhoto(number, photo);
+  for (const step of ['S04', 'S05']) store.addPhoto(number, { ...photo, step });
   store.closeSheet(number, { who: lee.who });
   store.reopenSheet(number, { who: lee.who });
   store.renameSheet(number, { name: '14 Maple Street', who: 'apprentice' });
@@ -300,6 +300,19 @@ describe('a job file that means harm or is spoiled', () => {
 });
 
 describe('what was brought in', () => {
+  it('goes out and comes in again with the same photo hung here beside it, which then counts once', () => {
+    const here = crew();
+    const number = broughtInto(here, asText(here.exportJob(worked(here))));
+    for (const step of ['S05', 'S06']) here.addPhoto(number, { ...photo, step });
+    const file = here.exportJob(number);
+    expect(file.photos.map(({ step }) => step)).toEqual(['S04', 'S05', 'S05', 'S06']);
+    const there = storeAt().scoped('another crew');
+    const photos = there.exportJob(broughtInto(there, asText(file))).photos;
+    expect(photos.map(({ list, step }) => [list, step])).toEqual(
+      ['S04', 'S05', 'S06'].map((step) => ['imported: swap', step]),
+    );
+  });
+
   it('is erased with its sheet, and a name in it can be forgotten, in the file too', () => {
     const here = crew();
     here.saveMember({ ...lee, who: 'Quillon', name: 'Quillon' }, office);

@@ -101,6 +101,14 @@ describe('what happens on a walk-through', () => {
 });
 
 describe('a photo', () => {
+  it('is kept once for each step it hangs on', () => {
+    const { store, sheet } = begun();
+    const hung = [photo, { ...photo, step: 'S05' }, { ...photo, list: 'duct-only' }, { ...photo, step: null }];
+    const first = hung.map((each) => store.addPhoto(sheet, each));
+    expect(hung.map((each) => store.addPhoto(sheet, each))).toEqual(first);
+    expect(store.photos(sheet)).toEqual(first);
+  });
+
   it('is kept once, by where it lies and what it is', () => {
     const { store, sheet } = begun();
     const first = store.addPhoto(sheet, photo);
