@@ -147,6 +147,7 @@ const callback: AnswerCommand<CallbackInputs> = {
     leftAtSwap,
     ...callbackNumbersTake,
   ],
+  inWords: complaint,
   interview: callbackInterview,
   recalling: recallingCallback,
   answer,

@@ -30,6 +30,8 @@ export interface AnswerCommand<Inputs> extends Named {
   readonly kind: 'answer';
   /** Every question the interview may ask or take, in the order asked; these are the options of the command. */
   readonly takes: readonly AnyQuestion[];
+  /** The one of them that free words after the command’s name answer, as a complaint does. */
+  readonly inWords?: AnyQuestion;
   interview(): Interview<Inputs>;
   /** What the records of a job say beside the answers on its sheet. Left out where the sheet is all there is. */
   recalling?(recall: Recall, records: JobRecords): Recall;

@@ -40,6 +40,7 @@ export function oneShot(
   const { values, problems } = optionsFrom(
     words,
     command.takes.map(({ id }) => id),
+    command.inWords?.id,
   );
   const given = command.takes.flatMap((question) => {
     const text = values[question.id];

@@ -20,8 +20,10 @@ const optionWord = /^([A-Za-z][\w-]*)\s*=\s*([\s\S]*)$/;
 /**
  * Reads `name=value` words against the options a command knows. A word on its own belongs to the value before it, so that
  * `room-length=8 ft 6 in` needs no quotes. Every name that is not known or stands twice is named.
+ *
+ * @param inWords The option that words before any name belong to, where a command has one.
  */
-export function optionsFrom(words: readonly string[], known: readonly string[]): Options {
+export function optionsFrom(words: readonly string[], known: readonly string[], inWords?: string): Options {
   const values: Record<string, string> = {};
   const problems: string[] = [];
   const astray: string[] = [];
@@ -40,6 +42,9 @@ export function optionsFrom(words: readonly string[], known: readonly string[]):
     else problems.push(known.includes(name) ? `${name} is given twice. Give it once.` : strange(name, known));
   }
   if (astray.length === 0) return { values, problems };
+  if (inWords !== undefined && !Object.hasOwn(values, inWords)) {
+    return { values: { ...values, [inWords]: astray.join(' ') }, problems };
+  }
   const form = `“${clipped(astray.join(' '))}” is not of the form name=value, such as ${known[0] ?? 'name'}="…".`;
   return { values, problems: [form, ...problems] };
 }

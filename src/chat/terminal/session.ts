@@ -164,6 +164,7 @@ export function terminalSession(outside: Outside): Session {
     const { values, problems } = optionsFrom(
       rest,
       command.takes.map(({ id }) => id),
+      command.inWords?.id,
     );
     const screen = begin(store, command, values, speaker);
     return shown({ ...screen, notes: [...problems, ...screen.notes] });
@@ -236,6 +237,7 @@ export function terminalSession(outside: Outside): Session {
         }
         if (/^change$/i.test(word)) return await changed(rest.join(' '));
         if (/^(?:back|undo)$/i.test(text) && open) return await shown(hear(store, open, { turn: 'back' }, who));
+        if (isTurn.test(text)) return plain('Nothing is being asked just now. Type go on for a question left open, or help.');
         return await started([word, ...rest], text.replace(/^\//, ''));
       } catch (error) {
         if (error instanceof SheetTrouble) return plain(error.message);
@@ -244,6 +246,9 @@ export function terminalSession(outside: Outside): Session {
     },
   };
 }
+
+/** What is said at a question, and means nothing where none is asked. */
+const isTurn = /^(?:stop|cancel|why|skip|back|don[’']?t know)$/i;
 
 const greeting: readonly string[] = [
   'Fanwright: what a bathroom fan will really move, and what the room needs.',

@@ -114,3 +114,21 @@ describe('what is said back of a long text', () => {
     expect(clipped('x'.repeat(10_000))).toHaveLength(31);
   });
 });
+
+describe('free words before any option', () => {
+  const spoken = (line: string) => optionsFrom(wordsOf(line), ['complaint', 'context'], 'complaint');
+
+  it('answer the option a command has for them', () => {
+    expect(spoken('loud hum since Tuesday context=attic')).toEqual({
+      values: { complaint: 'loud hum since Tuesday', context: 'attic' },
+      problems: [],
+    });
+  });
+
+  it('are told to be too many where that option stands there too', () => {
+    expect(spoken('hum complaint=rattle')).toMatchObject({
+      values: { complaint: 'rattle' },
+      problems: [expect.stringContaining('“hum”')],
+    });
+  });
+});
