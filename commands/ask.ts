@@ -21,6 +21,8 @@ interface Understood {
   readonly items: readonly string[];
   /** Numbers and answers that found no place. */
   readonly left: readonly string[];
+  /** Units that were worked out, in sentences. */
+  readonly told: readonly string[];
 }
 
 const names: Readonly<Record<string, string>> = { 'fan-curve': 'fan', 'duct-run': 'duct' };
@@ -34,7 +36,7 @@ const itemOf = ({ id, widget, read, show }: AnyQuestion, answer: string): string
 const numbersIn = (text: string): readonly string[] => text.match(/\d+(?:\.\d+)?(?:\/\d+)?/g) ?? [];
 
 /** A reading against the questions of its command: what they accept is given, what they do not is named. */
-function understood({ facts, loose }: Reading, command: AnswerCommand<unknown>): Understood {
+function understood({ facts, loose, told }: Reading, command: AnswerCommand<unknown>): Understood {
   const read = Object.entries(facts).map(([id, answer]) => {
     const question = command.takes.find((each) => each.id === id);
     return { id, answer, question, taken: question !== undefined && !('rejected' in question.read(answer, units)) };
@@ -51,6 +53,7 @@ function understood({ facts, loose }: Reading, command: AnswerCommand<unknown>):
         .filter(({ taken, answer }) => !taken && !placed.includes(answer))
         .flatMap(({ answer }) => numbersIn(answer)),
     ],
+    told,
   };
 }
 
@@ -61,12 +64,13 @@ const whatItSays = ({ command, items }: Understood): string =>
   items.length === 0 ? command.name : `${command.name}: ${items.join('; ')}`;
 
 function start(reading: Understood, other: string | undefined): Start {
-  const { command, given, items, left } = reading;
+  const { command, given, items, left, told } = reading;
   return {
     start: command.name,
     given,
     notes: [
       `Read as ${whatItSays(reading)}.${items.length === 0 ? ' No facts were found in it.' : ''}`,
+      ...told,
       ...(left.length > 0
         ? [`I could not place ${listed(left)}. Nothing was made of ${left.length > 1 ? 'them' : 'it'}.`]
         : []),

@@ -3,7 +3,6 @@ import { airflow, number } from './measures.ts';
 
 const hedge = String.raw`(?:(?:only|about|around|roughly|at least|at|of|is|was|to|be|us|maybe|like|a|an|the|just|up|says?|said|came in at|comes in at|:|=|,) ?)*`;
 const q = `(?<q>${airflow})`;
-const withUnit = (said: string | undefined): string => (/[a-z]/.test(said ?? '') ? `${said}` : `${said} cfm`);
 
 /** What the label tells of the fan: its points, one constant airflow, its settings, the one number on the carton. */
 export const fanRules: readonly Rule[] = [
@@ -34,46 +33,46 @@ export const fanRules: readonly Rule[] = [
   ),
   rule(
     String.raw`(?:set (?:to|at|on)|(?:leave|left|keep|kept|run|running|runs) (?:it |them )?(?:on|at)|switched to|dialed to|selector (?:on|at|to))(?: the)? ${q}`,
-    ({ q: flow }) => fact('fan-setting', withUnit(flow)),
+    ({ q: flow }) => fact('fan-setting', `${flow}`),
   ),
 ];
 
 export const neededRules: readonly Rule[] = [
   rule(
     String.raw`${q},? (?:is )?(?:what )?(?:i|we|you|they|it|she|he|code) (?:really )?(?:needs?|want|wants|requires?)`,
-    ({ q: flow }) => fact('airflow-needed', withUnit(flow)),
+    ({ q: flow }) => fact('airflow-needed', `${flow}`),
   ),
   rule(String.raw`${q} (?:is |are )?(?:needed|required|wanted|minimum)`, ({ q: flow }) =>
-    fact('airflow-needed', withUnit(flow)),
+    fact('airflow-needed', `${flow}`),
   ),
   rule(
     String.raw`(?:needs?|needed|needing|want(?:s|ed)?|require[sd]?|target|calls? for|must|has to|have to|goal|above|under|below)(?: (?:to )?(?:move|get|deliver|see|have|pull|hit|make|keep))? ?${hedge}${q}`,
-    ({ q: flow }) => fact('airflow-needed', withUnit(flow)),
+    ({ q: flow }) => fact('airflow-needed', `${flow}`),
   ),
 ];
 
 export const measuredRules: readonly Rule[] = [
   rule(
     String.raw`(?:measur(?:ed?|es|ing)|metered|clocked|(?:flow )?hood (?:says|shows|reads|at|gave)?|hood|it says|reading|readings|tested at)(?: (?:airflow|flow|it))? ?${hedge}${q}(?: at (?:the )?grille)?`,
-    ({ q: flow }) => fact('measured-airflow', withUnit(flow)),
+    ({ q: flow }) => fact('measured-airflow', `${flow}`),
   ),
   rule(String.raw`${q} (?:(?:was |is )?measured|at (?:the )?grille|on the (?:flow )?hood)`, ({ q: flow }) =>
-    fact('measured-airflow', withUnit(flow)),
+    fact('measured-airflow', `${flow}`),
   ),
 ];
 
 export const deliveredRules: readonly Rule[] = [
   rule(
     String.raw`(?:deliver(?:s|ed|ing)?|mov(?:es?|ing)|pull(?:s|ing)?|tak(?:es|ing)|push(?:es|ing)|exhaust(?:s|ing)|gets?|getting|(?:really|actually|real|actual)(?: (?:flow|airflow|cfm))?)(?: (?:really|actually|out|air))* ?${hedge}${q}(?: out)?`,
-    ({ q: flow }) => fact('delivered-airflow', withUnit(flow)),
+    ({ q: flow }) => fact('delivered-airflow', `${flow}`),
   ),
   rule(
     String.raw`${q} (?:actual(?:ly)? |really )?(?:delivered|delivering|delivers|actual|actually|real|moving)`,
-    ({ q: flow }) => fact('delivered-airflow', withUnit(flow)),
+    ({ q: flow }) => fact('delivered-airflow', `${flow}`),
   ),
 ];
 
-const fan = (flow: string | undefined) => fact('fan-curve', withUnit(flow));
+const fan = (flow: string | undefined) => fact('fan-curve', `${flow}`);
 
 export const cartonRules: readonly Rule[] = [
   rule(String.raw`${q} (?:is )?(?:on|off) (?:the |its )?(?:carton|box|label|package|sticker)`, ({ q: flow }) =>
@@ -85,6 +84,26 @@ export const cartonRules: readonly Rule[] = [
   ),
   rule(
     String.raw`(?:fan|fan's|carton|label|rated|marked|sold as|nominal|unit|sticker)(?: (?:is|says|of|at|marked|reads|rated|label|gives|for|a|it|on|the|shelf|to be|as|i have|carton|box|ours|was|claims|puts out|good for|does))* ?[:=,]? ?${q}(?: on the (?:box|carton|label))?`,
+    ({ q: flow }) => fan(flow),
+  ),
+];
+
+/** What the duct is asked to let through: "will it make 80 through 20 ft". */
+export const askedOf: readonly Rule[] = [
+  rule(
+    String.raw`(?:make|do|get|getting|hit|see|pull|move|manage|deliver|reach|drops? (?:to|under|below)|only)(?: (?:at least|me|us|the|my|a|still|out))* ${q}(?= ?(?:with|through|over|on the|on \d|in the|across|out|after|when|if|[,;?.]|$))(?! ?(?:fan|unit))`,
+    ({ q: flow }) => fact('airflow-needed', `${flow}`),
+  ),
+];
+
+/** The fan as the one who acts: "will 110 make 80", "110 on 4 in flex", "hook a 110 to it". */
+export const fanActs: readonly Rule[] = [
+  rule(
+    String.raw`(?:\b(?:will|would|does|do|can|could|is|has|if|hook|put|install|swap(?:ped)? in)(?: (?:i|we|they|you|it|up|to|an?|the|my|our|this|that|in|hook|put|run|use))*) ${q}(?! (?:ft|in|fan)\b)`,
+    ({ q: flow }) => fan(flow),
+  ),
+  rule(
+    String.raw`^(?:(?:duct|reach|sweat|cost|runtime|parts)[:,]? )?${q}(?=,? (?:cfm|on|through|into|with|over|flex|smooth|spiral|rigid|foil|pipe|${number} (?:in|ft|mm|m)\b))`,
     ({ q: flow }) => fan(flow),
   ),
 ];
@@ -104,8 +123,15 @@ export const fanDetails: readonly Rule[] = [
     fact('collar', `${c} ${u ?? 'in'}`),
   ),
   rule(String.raw`collar(?: is| of| at)? ?(?<c>${number}) (?<u>in|mm)\b`, ({ c, u }) => fact('collar', `${c} ${u}`)),
+  rule(String.raw`(?<!\d )\bsones?(?: (?:of|is|at|rating))*[:=]? ?(?<s>\d+(?:\.\d+)?)(?! ?(?:cfm|in|ft)\b)`, ({ s }) =>
+    fact('rated-sones', `${s} sones`),
+  ),
   rule(String.raw`(?<s>${number}) sone`, ({ s }) => fact('rated-sones', `${s} sones`)),
   rule(String.raw`(?<h>\d+) (?<u>ft|m) (?:elevation|altitude|above sea(?: level)?)`, ({ h, u }) =>
     fact('altitude', `${h} ${u}`),
+  ),
+  rule(
+    String.raw`(?:elevation|altitude|up at)(?: (?:is|of|at|about|here|around))*[:=]? ?(?<h>\d{3,5}) (?<u>ft|m)\b`,
+    ({ h, u }) => fact('altitude', `${h} ${u}`),
   ),
 ];

@@ -1,10 +1,16 @@
 import { cutsNumber, type Fact, fact, type Rule, rule, type Taken, taken, without } from './line.ts';
-import { number } from './measures.ts';
+import { decimal, number } from './measures.ts';
 
 const gauges = '(?:18|16|14|12|10|8|6)';
 
 const boxes: readonly Rule[] = [
-  rule(String.raw`(?<v>\d+(?:\.\d+)?) ?(?<u>in3|cm3|ml)`, ({ v, u }) => fact('box', `${v} ${u === 'ml' ? 'mL' : u}`)),
+  rule(String.raw`(?<v>${number}) ?(?<u>in3|cm3|ml)`, ({ v, u }) =>
+    fact('box', `${decimal(`${v}`)} ${u === 'ml' ? 'mL' : u}`),
+  ),
+  rule(
+    String.raw`(?<a>4|4[ -]11/16) ?(?:in )?(?:x|by) ?(?:4|4[ -]11/16) ?(?:in )?(?:x|by) ?(?<d>${number})(?: in)?(?: deep)?(?: square)?`,
+    ({ a, d }) => fact('box', `${sized(a)} x ${sized(d)} square`),
+  ),
   rule(
     String.raw`(?<a>\d+) ?(?:in )?(?:x|by) ?(?<b>\d+) ?(?:in )?(?:x|by) ?(?<c>${number})(?: in)?(?: deep)?(?: (?:device|handy|utility|switch|masonry))*`,
     ({ a, b, c }, said) => fact('box', `${a} x ${b} x ${sized(c)} ${/masonry/.test(said) ? 'masonry' : 'device'}`),
@@ -32,7 +38,7 @@ const sized = (said: string | undefined): string =>
 const shape = (said: string | undefined): string => (/^oct/.test(said ?? '') ? 'octagon' : `${said}`);
 
 const cable = new RegExp(
-  String.raw`(?:(?<n>\d{1,2}|an?) ?(?:x |x|runs? of |cables? of |pieces? of |of )?)?(?<awg>${gauges}) ?(?:[/-] ?(?<c>[234])|(?<d>[234])(?= cables?))(?![\d/])(?: ?(?:romex|nm-?b?|cables?|wires?))*(?<g> ?,?(?:\+|with|and|w)? ?(?:an? |the |bare )?(?:grounds?|\bg\b))?(?: ?x ?(?<m>\d+))?`,
+  String.raw`(?:(?<n>\d{1,2}|an?) ?(?:x |x|runs? of |cables? of |pieces? of |of )?)?(?<awg>${gauges}) ?(?:[/-] ?(?<c>[234])|(?<d>[234])(?= cables?))(?![\d/])(?: ?(?:romex|nm-?b?|cables?|wires?))*(?<g> ?,?(?:\+|with|and|w|both with)? ?(?:an? |the |bare |their )?(?:grounds?|\bg\b))?(?: ?x ?(?<m>\d+))?`,
   'g',
 );
 const wire = new RegExp(
@@ -57,10 +63,11 @@ function wiresIn(text: string): Taken & { readonly gauge: string | undefined } {
       left = without(left, match.index, match.index + match[0].length);
     }
   };
+  const allGrounded = /\b(?:both|all)(?: of them)? with (?:an? |the )?(?:bare )?grounds?\b/.test(text);
   take(cable, ({ n, m, awg, c, d, g }) => {
     sizes.push(`${awg}`);
     const count = n === undefined || /^an?$/.test(n) ? (m ?? '1') : n;
-    return `${count} x ${awg}/${c ?? d}${g === undefined ? '' : ' with ground'}`;
+    return `${count} x ${awg}/${c ?? d}${g === undefined && !allGrounded ? '' : ' with ground'}`;
   });
   take(wire, ({ n, awg, p, big, k, small }) => {
     const [count, gauge] = [n ?? p ?? k, awg ?? big ?? small];
@@ -91,6 +98,9 @@ export function boxMentioned(line: string): Taken {
     rule(String.raw`(?<n>\d{1,2}) (?:bare |equipment )?grounds?\b${onGauge}`, ({ n, w }) =>
       fact('grounds', `${n}x${w ?? '?'}`),
     ),
+    rule(String.raw`(?<=wires?,? (?:and |plus )?)(?:an?|the) (?:bare )?ground\b${onGauge}`, ({ w }) =>
+      fact('grounds', `1x${w ?? '?'}`),
+    ),
     rule(
       String.raw`(?<!\d)(?<n>\d{1,2})(?: ?x ?| )(?:#)?(?<w>${gauges})(?: awg)? (?:bare |equipment )?grounds?`,
       ({ n, w }) => fact('grounds', `${n}x${w}`),
@@ -102,8 +112,12 @@ export function boxMentioned(line: string): Taken {
   ]);
   const devices = taken(grounds.text, [
     rule(
-      String.raw`(?<![a-z])(?<n>\d|an?|the) (?:single[ -]?pole |3[ -]?way |humidity |motion |fan |wall |dimmer |sensor |timer |countdown )*(?:switch(?:es)?|timers?|devices?|sensors?|dimmers?|receptacles?|outlets?|controls?)\b${onGauge}`,
+      String.raw`(?<![a-z\d/.-])(?<n>\d|an?|the) (?:single[ -]?pole |3[ -]?way |humidity |motion |fan |wall |dimmer |sensor |timer |countdown )*(?:switch(?:es)?|timers?|devices?|sensors?|dimmers?|receptacles?|outlets?|controls?)\b${onGauge}`,
       ({ n, w }) => fact('devices', `${counted(n)}x${w ?? '?'}`),
+    ),
+    rule(
+      String.raw`(?<!no )\b(?:switch|timer|dimmer|sensor|receptacle)\b(?! (?:box|loop|leg|plate|circuit|wires?)\b)${onGauge}`,
+      ({ w }) => fact('devices', `1x${w ?? '?'}`),
     ),
   ]);
   const wires = wiresIn(devices.text);

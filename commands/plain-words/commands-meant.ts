@@ -1,17 +1,23 @@
+import { findingsInWords } from '#diagnosis/findings-in-words.ts';
+import { type PreparedWords, preparedWords } from '#diagnosis/phrases.ts';
+import { englishCallbackWords } from '#knowledge/callback-words.ts';
+import type { Fact } from './line.ts';
+
 /** Which command a line asks for: words that speak for it, and how much. */
 
 type Cue = readonly [RegExp, number];
 
 const run = '(?:flex|duct|pipe|spiral|smooth|rigid)';
 
-export const cues: Readonly<Record<string, readonly Cue[]>> = {
+const cues: Readonly<Record<string, readonly Cue[]>> = {
   size: [
     [/\b(?:what|which|how big|how large|how small)\b[^.?]*\b(?:size|cfm|fan)\b/, 2],
     [/\bhow (?:much|many)\b[^.?]*\b(?:cfm|air|l\/s|airflow)\b/, 3],
     [
-      /\b(?:what size|fan size|size (?:of )?(?:a )?fan|how big a fan|smallest fan|minimum|required airflow|tell me the cfm|which fan)\b/,
+      /\b(?:what size|fan size|size (?:of )?(?:a )?fan|how big a fan|smallest fan|minimum|required (?:airflow|ventilation|exhaust)|ventilation (?:requirement|rate)|exhaust rate|tell me the cfm|which fan|wants? (?:the )?(?:cfm|airflow)|(?:cfm|airflow|l\/s|m3\/h) (?:needed|required|for)|needs? (?:the )?(?:cfm|airflow|l\/s)|what (?:airflow|cfm|should (?:we|i) (?:order|look|get|be)))\b/,
       3,
     ],
+    [/\b(?:enough|ok|okay) for an?\b/, 3],
     [/\bbath(?:room)?\b/, 1],
     [/\b(?:toilet|tub)\b/, 2],
   ],
@@ -26,10 +32,15 @@ export const cues: Readonly<Record<string, readonly Cue[]>> = {
     ],
     [/\b(?:roof cap|roof jack|wall cap|soffit|reducer)\b/, 3],
     [/\b(?:elbow|flex|duct|spiral|rigid|smooth)\b/, 1.5],
+    [/\b(?:real|actual|delivered) (?:cfm|airflow|air|flow|l\/s)\b|\bcomes out\b|\bend up with\b|\blosing\b/, 2],
   ],
   reach: [
     [new RegExp(String.raw`\bhow (?:far|long)\b[^.?]*\b(?:${run}|go)\b`), 5],
     [/\bhow (?:far|long) (?:can|could|may|of a)\b/, 4],
+    [/\bhow far\b|\b(?:further|farther)\b/, 6],
+    [/\breach\b/, 5],
+    [/\blimit\b/, 3],
+    [/\b(?:allowable|allowed|permissible|permitted|acceptable)\b[^.?]*\b(?:length|run|distance)\b/, 7],
     [/\bhow many (?:feet|ft|metres|meters|m)\b/, 8],
     [/\b(?:max(?:imum)?|longest|limit|furthest|farthest)\b[^.?]*\b(?:run|length|duct|flex|ft|feet|m|meters|go)\b/, 7],
     [/\b(?:my limit|max(?:imum)? (?:run|ft|length|feet|m)|longest (?:run|duct|flex))\b/, 5],
@@ -44,9 +55,19 @@ export const cues: Readonly<Record<string, readonly Cue[]>> = {
       5,
     ],
     [/\bmin\b[^.?]{0,12}\bshower|\bshower[^.?]{0,24}\bmin\b/, 4],
+    [/\bhow (?:many minutes|many min|much time)\b/, 6],
+    [/\bhow long(?: (?:to|do|does|should|must|till|until|before|after)\b|[ ?.!]*$)/, 2],
+    [
+      /\b(?:stays?|leave it|left|kept?|keep it) (?:running|on)\b|\b(?:switch|turn|shut)s? (?:it|the (?:fan|thing)|fan)? ?off\b/,
+      3,
+    ],
+    [/\bafter (?:a |the |each |every |her |his |their )?(?:\w+ )?showers?\b/, 2],
+    [/\b(?:dry|clear)s? (?:when|again|by)\b|\bwhen (?:is|will|does|can)\b|\btill (?:the )?mirror\b/, 4],
   ],
   sweat: [
-    [/\b(?:sweat\w*|condens\w*|drip\w*|frost\w*|water in the duct)\b/, 7],
+    [/\b(?:sweat\w*|condens\w*)\b/, 7],
+    [/\b(?:drip\w*|frost\w*|water in the duct|water (?:will )?(?:run|come)|keep it dry)\b/, 5],
+    [/\b(?:r-?value|insulat\w*|wrap\w*|loft)\b/, 1.5],
     [/\battic\b/, 1],
     [/\b(?:rsi|r ?-? ?\d)/, 3],
     [/\bdeg[fc]?\b/, 1],
@@ -58,6 +79,8 @@ export const cues: Readonly<Record<string, readonly Cue[]>> = {
     ],
     [/\bundercut\b/, 2],
     [/\b(?:gap|door)\b/, 3],
+    [/\b(?:combustion|fireplace|wood stove|natural draft|transfer air|co alarm|carbon monoxide)\b/, 4],
+    [/\bcut off\b|\bplenty\b/, 1],
     [/\bat 50 pa\b|\b(?:pull|suck)\w* on the\b|\bair supposed to come\b/, 5],
   ],
   boxfill: [
@@ -69,7 +92,8 @@ export const cues: Readonly<Record<string, readonly Cue[]>> = {
     ],
     [/\b(?:14|12|10) ?[/-] ?[23]\b/, 5],
     [/\b\d+ ?x ?(?:14|12)\b/, 2],
-    [/\bgrounds?\b/, 3],
+    [/\bgrounds?\b/, 2],
+    [/\b(?:romex|gang|box)\b/, 1.5],
   ],
   measure: [
     [/\b(?:bag|bags)\b/, 5],
@@ -78,28 +102,72 @@ export const cues: Readonly<Record<string, readonly Cue[]>> = {
       7,
     ],
     [/\b(?:gal|liter)\b/, 3],
+    [
+      /\b(?<!range |kitchen |wall |roof |draft |louvered )hood (?:reading|reading|said|showed|showing|gave|at|got|was|were)\b|\b(?:fpm|mps|vane)\b/,
+      7,
+    ],
     [/\b(?:test|pass|reading)\b/, 2],
     [/\bhow does the measurement\b/, 3],
   ],
   cost: [
     [/\b(?:costs?|electric(?:ity)? bill|kwh|money|yearly|therm|hdd|fortune|a year)\b/, 6],
     [/\$|\bcent\b|\bwatt\b/, 3],
-  ],
-  power: [[/\b(?:gfci|neutral|circuit|breaker|wiring|knob and tube|dedicated|amp)\b/, 5]],
-  callback: [
-    [/\bcallback\b/, 9],
-    [/\bstill (?:fog\w*|wet|steamy|smells?|loud|noisy)\b/, 3],
     [
-      /\b(?:loud|noisy|hum(?:s|ming)?|rattl\w*|squeal\w*|grind\w*|buzz\w*|weak|stopped|smell\w*|odor|musty|vibrat\w*|complain\w*|unhappy|won't|doesn't work)\b/,
+      /\b(?:expensive|cheap|her bill|his bill|the bill|power bill|to run|annual|operating|hours? a day|per day|pricey)\b/,
+      3,
+    ],
+  ],
+  power: [
+    [
+      /\b(?:gfci|neutral|circuit|breaker|wiring|knob and tube|dedicated|amp|electrician|ungrounded|aluminum wir\w*)\b/,
       5,
     ],
-    [/\b(?:cold air|fogs?|fogged|foggy|steam won't|no suction|won't stick|what could that be|blows down)\b/, 5],
+    [
+      /\b(?:hook|wire|tie|connect)\w* (?:it |the fan |a (?:new )?(?:exhaust )?fan |this |that )?(?:up|in|into|to)?\b/,
+      2,
+    ],
+    [/\bswitch loop\b|\bno ground\b|\bheater\b(?!.*\b(?:draft|gas|water)\b)/, 5],
+    [/\b(?:allowed|legal|code|required|can i|can we|may i)\b/, 1],
+    [/\b(?:dimmer|(?:humidity|motion|occupancy) (?:sensor|switch)|spring timer)\b/, 3],
   ],
-  parts: [[/\b(?:parts|materials|shopping|take-?off|tape|screws|what do i need to buy|bring)\b/, 5]],
+  callback: [
+    [/\bcallback\b|\bwarranty\b/, 9],
+    [/\b(?:trips?|tripping|tripped)\b/, 7],
+    [/\bstill (?:fog\w*|wet|steamy|smells?|loud|noisy)\b/, 3],
+    [
+      /\b(?:loud|noisy|noise|hum(?:s|ming)?|rattl\w*|squeal\w*|grind\w*|buzz\w*|weak|stopped|smell\w*|odor|musty|vibrat\w*|complain\w*|unhappy|won't|wont|doesn't work|stains?|mold\w*|mildew|flicker\w*|burning|leak\w*|shut(?:s|ting)? (?:itself )?off|turns? itself|whistl\w*|clatter\w*|chirp\w*|flap\w*)\b/,
+      5,
+    ],
+    [
+      /\b(?:cold air|cold draft|draft coming|fogs?|fogged|foggy|steam won't|not? clear\w* (?:the )?steam|no suction|won't stick|what could that be|blows down|by itself)\b/,
+      5,
+    ],
+    [
+      /\b(?:customer|tenant|resident|owner|homeowner|lady|she|he|they) (?:says?|said|reports?|reported|complains?|called|calls|tells)\b|\bgot a call\b/,
+      2,
+    ],
+    [
+      /\b(?:we|i|you) (?:just )?(?:put in|installed|swapped|replaced|fitted|left|hung)\b|\b(?:last|this) week\b|\bweeks? ago\b|\bsince (?:the|we|you)\b/,
+      2,
+    ],
+  ],
+  parts: [
+    [
+      /\b(?:parts|materials?|shopping|supplies|take-?off|take off|pick ?list|order list|what do (?:i|we) need to (?:buy|get|bring|order)|what (?:do|should) (?:i|we) (?:bring|buy|order|grab|pick up|load)|on the truck|supply house|how much (?:foil )?tape|how many (?:hangers|straps|screws)|bill of materials)\b/,
+      9,
+    ],
+    [/\b(?:tape|screws|hangers|straps|joists?|bring|buy)\b/, 3],
+  ],
+  plan: [
+    [
+      /\b(?:whole (?:job|plan)|full (?:job|plan)|job plan|plan (?:for|of) (?:the|this|a) (?:job|bath\w*|house)|plan (?:the|this) (?:whole )?(?:job|swap|install\w*)|everything for)\b/,
+      12,
+    ],
+  ],
 };
 
 /** Facts that speak for a command more than for another. */
-export const belongs: Readonly<Record<string, Readonly<Record<string, number>>>> = {
+const belongs: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   size: { 'room-length': 2, 'room-area': 2, 'ceiling-height': 1.5, fixtures: 2, running: 1 },
   duct: { 'duct-run': 4, 'fan-curve': 1, 'fan-settings': 1, 'airflow-needed': 0.5 },
   reach: { 'duct-kind': 1, 'airflow-needed': 1, 'fan-curve': 0.5 },
@@ -116,7 +184,57 @@ export const belongs: Readonly<Record<string, Readonly<Record<string, number>>>>
   boxfill: { conductors: 2, box: 2, devices: 0.5, grounds: 1 },
   measure: { 'bag-volume': 2, 'fill-times': 1, 'box-pressure': 2 },
   cost: { 'fan-watts': 1, 'hours-per-day': 2, 'degree-days': 2, 'heating-price': 2 },
-  power: {},
+  power: {
+    'fan-place': 1,
+    'wiring-kind': 5,
+    'control-wanted': 1,
+    'unit-kind': 1,
+    'switch-box-neutral': 4,
+    'fan-ground': 3,
+    breaker: 3,
+    'heater-watts': 3,
+  },
   callback: {},
-  parts: {},
+  parts: { 'duct-run': 4, 'joist-spacing': 3 },
+  plan: {},
 };
+
+/** A line led by the name of a command is meant for it, unless everything else speaks against. */
+const led: Readonly<Record<string, number>> = { duct: 3, size: 4, power: 4, measure: 5, plan: 6 };
+const ledBy = (command: string, line: string): number =>
+  new RegExp(
+    String.raw`^\/?${command === 'runtime' ? 'run[ -]?time' : command === 'boxfill' ? 'box ?fill' : command}\b(?! (?:the|it|room)\b)`,
+  ).test(line)
+    ? (led[command] ?? 8)
+    : 0;
+
+/** What each sign of trouble speaks for a callback. */
+const heardWeight = 1.25;
+
+/** A number that finds no place in a reading speaks against it, up to this many. */
+const mostLoose = 4;
+
+let prepared: PreparedWords | undefined;
+const complaints = (): PreparedWords => {
+  prepared ??= preparedWords(englishCallbackWords);
+  return prepared;
+};
+/** Signs of trouble a customer would tell, heard as a callback hears them; more than two say no more. */
+const complaintsHeard = (said: string): number =>
+  Math.min(2, findingsInWords(complaints(), said).seen.filter(({ confidence }) => confidence === 'clear').length);
+
+interface Fit {
+  /** The line made even, and as it was typed. */
+  readonly line: string;
+  readonly said: string;
+  readonly facts: readonly Fact[];
+  readonly loose: number;
+}
+
+/** How well a line fits a command: its words, the facts it would take, and the numbers it could do nothing with. */
+export function scoreOf(command: string, { line, said, facts, loose }: Fit): number {
+  const spoken = (cues[command] ?? []).reduce((sum, [pattern, weight]) => sum + (pattern.test(line) ? weight : 0), 0);
+  const fits = Object.entries(belongs[command] ?? {}).filter(([id]) => facts.some((each) => each.id === id));
+  const about = ledBy(command, line) + spoken + fits.reduce((sum, [, weight]) => sum + weight, 0);
+  return command === 'callback' ? about + heardWeight * complaintsHeard(said) : about - Math.min(loose, mostLoose);
+}

@@ -59,17 +59,33 @@ const atoms: readonly (readonly [
     (groups) => change(groups),
   ],
   [
-    /(?:compressed|compression|squeezed|squashed|scrunched)(?: (?:by|maybe|about|around|at|up))* ?(?<p>\d+) %|(?<r>\d+) % (?:compressed|compression|squeezed|slack)/g,
+    /(?:compressed|compression|squeezed|squashed|scrunched)(?: (?:by|maybe|about|around|at|up|like|roughly|some|an?|down|is|of|to))* ?(?<p>\d+) %|(?<r>\d+) % (?:compressed|compression|squeezed|slack)/g,
     ({ p, r }) => ({ is: 'state', said: `compressed ${p ?? r} %` }),
   ],
-  [/\b(?:slack|sloppy|sagging|saggy)\b/g, () => ({ is: 'state', said: 'sloppy' })],
+  [/\b(?:sloppy|sagging|saggy)\b/g, () => ({ is: 'state', said: 'sloppy' })],
+  [/\b(?:slack|left loose|lying loose)\b/g, () => ({ is: 'state', said: 'slack' })],
   [/\b(?:pulled tight|stretched tight|fully stretched|taut)\b/g, () => ({ is: 'state', said: 'pulled tight' })],
   [
-    new RegExp(String.raw`${number} (?:ft|m)\b(?! (?:ceiling|room|hall|bath|high|wide))`, 'g'),
-    (_, said) => ({ is: 'length', said }),
+    new RegExp(
+      String.raw`(?:(?<![\d./])\d{1,2} ?(?:to|or|-) ?)?${number} (?:ft|m)\b(?! (?:ceiling|room|hall|bath|high|wide|elevation|altitude|above))`,
+      'g',
+    ),
+    (_, said) => ({ is: 'length', said: said.replace(/ ?(?:to|or) ?/, '-') }),
+  ],
+  // A bare number right behind the duct is its length, and a small one right before or behind its size.
+  [
+    new RegExp(
+      String.raw`(?<=\b(?:in|mm) (?:${kinds})(?: duct)?,? (?:x )?)(?:[5-9]|[1-5]\d)(?=,? (?:(?:\d|an?) (?:elbow|x)|elbow|roof|wall|soffit|and\b)|,|$)`,
+      'g',
+    ),
+    (_, said) => ({ is: 'length', said: `${said} ft` }),
   ],
   [
-    new RegExp(String.raw`(?:${number}) (?:in|mm|cm)\b(?! (?:door|gap|deep))`, 'g'),
+    new RegExp(String.raw`(?<![\d./-])[3-8](?= (?:${kinds})\b(?! elbow| bend))`, 'g'),
+    (_, said) => ({ is: 'size', said: `${said} in` }),
+  ],
+  [
+    new RegExp(String.raw`(?:${number}) (?:in|mm|cm)\b(?! (?:door|gap|deep|undercut|joist))`, 'g'),
     (_, said) => ({ is: 'size', said }),
   ],
   [

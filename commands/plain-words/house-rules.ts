@@ -1,4 +1,4 @@
-import { type Fact, fact, type Rule, rule } from './line.ts';
+import { type Fact, fact, type Rule, rule, type Taken, without } from './line.ts';
 import { number } from './measures.ts';
 
 /** What else moves air through the house, and how tight it is. */
@@ -18,20 +18,28 @@ export const houseRules: readonly Rule[] = [
 ];
 
 const machines: readonly (readonly [string, string])[] = [
-  ['range hood', 'range hood|kitchen hood|cooker hood'],
-  ['clothes dryer', '(?:clothes |tumble )?dryer'],
-  ['another bath fan', '(?:another|other|2nd|second) bath(?:room)? fan'],
+  ['range hood', 'range hood|kitchen hood|cooker hood|kitchen exhaust|stove hood'],
+  ['clothes dryer', '(?:clothes |tumble |gas |electric )?dryer'],
+  ['another bath fan', '(?:another|other|2nd|second|a third) bath(?:room)? fan'],
 ];
-
-/** Other machines that blow air out, each with its airflow where one stands beside it. */
-export const otherExhausts: Rule = rule(
-  String.raw`(?:(?<b>\d+) (?<v>cfm|l/s) )?(?<m>${machines.map(([, words]) => words).join('|')})\b(?:(?: (?:at|of|is|rated|pulls|takes))* (?<a>\d+) (?<u>cfm|l/s))?`,
-  ({ b, v, m, a, u }) => {
-    const name = machines.find(([, words]) => new RegExp(`^(?:${words})$`).test(m ?? ''))?.[0];
-    const flow = a === undefined ? (b === undefined ? '' : ` ${b} ${v}`) : ` ${a} ${u}`;
-    return name === undefined ? undefined : fact('other-exhausts', `${name}${flow}`);
-  },
+const machine = new RegExp(
+  String.raw`(?:(?<b>\d+) (?<v>cfm|l/s) )?(?<m>${machines.map(([, words]) => words).join('|')})\b(?:(?: (?:at|of|is|rated|pulls|takes|that|moves))* (?<a>\d+) (?<u>cfm|l/s))?`,
+  'g',
 );
+
+/** The other machines that blow air out, each with its airflow where one stands beside it. */
+export function otherExhausts(text: string): Taken {
+  let left = text;
+  const named: string[] = [];
+  for (const match of text.matchAll(machine)) {
+    const { b, v, m, a, u } = match.groups ?? {};
+    const name = machines.find(([, words]) => new RegExp(`^(?:${words})$`).test(m ?? ''))?.[0];
+    if (name === undefined || /\b(?:no|not an?|without an?) $/.test(text.slice(0, match.index))) continue;
+    named.push(a !== undefined ? `${name} ${a} ${u}` : b !== undefined ? `${name} ${b} ${v}` : name);
+    left = without(left, match.index, match.index + match[0].length);
+  }
+  return { facts: named.length === 0 ? [] : fact('other-exhausts', named.join(', ')), text: left };
+}
 
 /** What burns fuel in the house, as far as it is told. A kind nobody named stays unknown. */
 export function flamesSaid(line: string): readonly Fact[] {
@@ -56,14 +64,16 @@ export function flamesSaid(line: string): readonly Fact[] {
 
 /** What running the fan costs is worked from these. */
 export const costRules: readonly Rule[] = [
+  rule(String.raw`(?<m>${number}) ?min (?:a|per|each|every|/) ?day\b`, ({ m }) => fact('hours-per-day', `${m} min`)),
   rule(String.raw`(?<h>${number}) ?hr (?:a|per|each|every|/) ?d(?:ay)?\b`, ({ h }) => fact('hours-per-day', `${h} h`)),
   rule(String.raw`(?<h>${number}) ?(?:hr )?/ ?d(?:ay)?\b`, ({ h }) => fact('hours-per-day', `${h} h`)),
   rule(String.raw`24 ?/ ?7|around the clock|all day(?: long)?|\b24 hr\b`, () => fact('hours-per-day', '24 h')),
   rule(String.raw`(?<h>${number}) hr daily|(?<g>${number}) hr`, ({ h, g }) => fact('hours-per-day', `${h ?? g} h`)),
   rule(String.raw`(?<d>\d+) hdd`, ({ d }) => fact('degree-days', `${d}`)),
   rule(String.raw`\bhdd(?: (?:is|of))? ?(?<d>\d+)`, ({ d }) => fact('degree-days', `${d}`)),
-  rule(String.raw`(?:\$ ?)?(?<p>\d+(?:\.\d+)?) ?(?<c>cent)? ?(?:/|a|per|each) ?(?:kwh|kilowatt[ -]?hour)`, ({ p, c }) =>
-    fact('electricity-price', c === undefined ? `$${p} per kWh` : `${p} cents per kWh`),
+  rule(
+    String.raw`(?:\$ ?)?(?<p>\d+(?:\.\d+)?) ?(?<c>cent)? ?(?:/|a|per|each)? ?(?:kwh|kilowatt[ -]?hour)`,
+    ({ p, c }) => fact('electricity-price', c === undefined ? `$${p} per kWh` : `${p} cents per kWh`),
   ),
   rule(String.raw`(?:\$ ?)?(?<p>\d+(?:\.\d+)?) ?(?<c>cent)? ?(?:/|a|per|each) ?(?<u>therm|gj)s?\b`, ({ p, c, u }) =>
     fact('heating-price', `$${c === undefined ? p : Number(p) / 100} per ${u === 'gj' ? 'GJ' : 'therm'}`),
@@ -82,5 +92,5 @@ export const costRules: readonly Rule[] = [
     String.raw`(?:furnace|boiler|heating|heat|efficien(?:cy|t)|afue)(?: (?:is|at|of|about|runs|efficiency|efficient))* ?(?<e>\d+) ?%(?: (?:efficient|afue))?|(?<f>\d+) ?% (?:efficient )?(?:furnace|boiler|efficien(?:cy|t)|afue|heating|gas)`,
     ({ e, f }) => fact('heating-efficiency', `${e ?? f} %`),
   ),
-  rule(String.raw`(?<w>${number}) watt`, ({ w }) => fact('fan-watts', `${w} W`)),
+  rule(String.raw`(?<w>${number}) watt(?! (?:heater|lamp|bulb|light))`, ({ w }) => fact('fan-watts', `${w} W`)),
 ];

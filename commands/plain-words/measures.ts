@@ -4,10 +4,16 @@ import { withDigits } from './spoken-numbers.ts';
 
 /** A number as it stands in a line made even: `8`, `0.25`, `1/2`, `7-1/2`. */
 export const number = String.raw`(?<![\d./])(?:\d+\/\d+|\d+(?:\.\d+)?(?:[ -]\d+\/\d+)?(?![\d/]))`;
+/** "7-1/2" as 7.5, for answers that take no fractions. */
+export const decimal = (said: string): string =>
+  said.replace(/(?:(\d+)[ -])?(\d+)\/(\d+)/g, (_, whole: string | undefined, top: string, bottom: string) =>
+    String(Number(whole ?? 0) + Number(top) / Number(bottom)),
+  );
+
 /** A length with its unit, feet and inches together. */
 export const length = String.raw`(?:${number} ft(?: ${number} in)?|${number} (?:in|mm|cm|m))\b`;
 /** Not the beginning of a length, a temperature or a time: a bare number here stands for an airflow. */
-const noUnit = String.raw`(?![\d./-])(?! ?(?:ft|in|mm|cm|m|sqft|m2|%|deg|degf|degc|min|sec|hr|gal|liter|watt|in3|cm3|ml|awg|pa|x|elbow|sone|hdd|cent|\$|year|by)\b)(?! ?%)`;
+const noUnit = String.raw`(?![\d./-])(?! ?(?:ft|in|mm|cm|m|sqft|m2|%|deg|degf|degc|min|sec|hr|gal|liter|watt|amp|sqin|cm2|fpm|mps|in3|cm3|ml|awg|pa|x|elbow|sone|hdd|cent|\$|year|by)\b)(?! ?%)`;
 export const airflow = String.raw`(?<![\d./$-])\d+(?:\.\d+)?(?: (?:cfm|l/s|m3/h)\b|${noUnit})`;
 
 const unit = (words: string): RegExp => new RegExp(String.raw`(?<=\d)[ -]*(?:${words})(?![a-z\d])\.?`, 'g');
@@ -18,7 +24,11 @@ const units: readonly (readonly [RegExp, string])[] = [
   [/(?<=\d) *-?cfm(?![a-z0-9])/g, ' cfm '],
   [unit('cubic feet per minute|cubic feet a minute|cubes a minute'), ' cfm '],
   [unit(String.raw`l ?\/ ?s(?:ec)?|lps|lit(?:er|re)s? ?(?:per|a|\/) ?sec(?:ond)?|liters? per second`), ' l/s '],
-  [unit(String.raw`m3 ?\/ ?h(?:r)?|cubic met(?:er|re)s? (?:per|an) hour`), ' m3/h '],
+  [unit(String.raw`m3 ?\/ ?h(?:r)?|m3h|cmh|cubic met(?:er|re)s? (?:per|an) hour`), ' m3/h '],
+  [unit(String.raw`fpm|ft ?\/ ?min|f(?:ee|oo)t (?:per|a) min(?:ute)?`), ' fpm '],
+  [unit(String.raw`m ?\/ ?s|met(?:er|re)s? (?:per|a) sec(?:ond)?`), ' mps '],
+  [unit(String.raw`sq(?:uare)?\.? ?-?(?:inch(?:es)?|in\b)\.?|in2|in\^2`), ' sqin '],
+  [unit(String.raw`sq(?:uare)?\.? ?(?:cm|centimet(?:er|re)s?)|cm2|cm\^2`), ' cm2 '],
   [
     unit(
       String.raw`sq(?:uare)?\.? ?-?(?:f(?:ee|oo)?t|ft)\.?|sf|ft2|ft\^2|square foot(?:er)?|squares?(?= (?:bath|room))`,
@@ -40,6 +50,7 @@ const units: readonly (readonly [RegExp, string])[] = [
   [unit(String.raw`f(?:ee|oo)t|ft`), ' ft '],
   [unit(String.raw`inch(?:es)?`), ' in '],
   [unit(String.raw`in(?! (?:the|a|an|my|our|this|that|there|here|it|all|attic|summer|winter)\b)`), ' in '],
+  [unit(String.raw`c(?= ?(?:\/|a |per |each )? ?kwh)`), ' cent '],
   [unit(String.raw`percent|per cent|pct|%`), ' % '],
   [unit(String.raw`(?:° ?|degrees? |deg\.? )?(?:c|celsius|centigrade)`), ' degc '],
   [unit(String.raw`(?:° ?|degrees? |deg\.? )?(?:f|fahrenheit)`), ' degf '],
@@ -50,34 +61,56 @@ const units: readonly (readonly [RegExp, string])[] = [
   [unit(String.raw`gallons?|gals?`), ' gal '],
   [unit(String.raw`lit(?:er|re)s?|ltrs?|l(?! ?/)`), ' liter '],
   [unit(String.raw`pascals?|pa`), ' pa '],
+  [/(?<=[^/]\d)w(?![a-z\d/])/g, ' watt '],
   [unit(String.raw`watts?|w(?! ?\/| (?:a|an|the|ground|clamps?|with|\d))`), ' watt '],
   [unit(String.raw`cents?|¢`), ' cent '],
   [unit(String.raw`sones?`), ' sone '],
   [unit(String.raw`awg|gauge|ga`), ' awg '],
-  [unit(String.raw`amps?|a(?= (?:breaker|circuit))`), ' amp '],
+  [/(?<=\d)a\b/g, ' amp '],
+  [/(?<=\.\d+) a\b(?! (?:kwh|therm|day|year|month|unit))/g, ' amp '],
+  [unit(String.raw`amperes?|amps?|a(?= (?:breaker|circuit|fuse))`), ' amp '],
   [unit(String.raw`(?:heating )?degree[ -]days?|hdd(?:65)?|degree days? a year`), ' hdd '],
 ];
 
 /** Ninety-degree bends by their many names; "90" alone is one only where marks stand around it. */
 const bends: readonly (readonly [RegExp, string])[] = [
-  [/\b(90|45)[ -]*(?:degrees?|deg|°)?[ -]*(?:elbows?|bends?|els?)\b/g, ' elbow $1 '],
+  [/\b(90|45)[ -]*(?:degrees?|deg|°)?[ -]*(?:elbows?|bends?|turns?|els?)\b/g, ' elbow $1 '],
+  [/(?<![\d.])([1-9]) ?x ?(90|45)(?:°|deg\b)?(?![\d.]| ?(?:in|cm|mm|ft|m)\b| ?['"])/g, '$1 elbow $2 '],
+  [/\b([1-9]|an?) (90|45) ?(?:degrees?|deg|°)(?= ?(?:[,;]|and\b|ones\b|$))/g, '$1 elbow $2 '],
   [/\b(90|45)(?:'s|s)\b/g, ' elbow $1 '],
-  [/\b(an?|[1-9]) (90|45)(?= ?(?:and|then|into|to|out|plus|[,;+]|$))/g, '$1 elbow $2 '],
+  [
+    /\b(an?|[1-9]) (90|45)(?= ?(?:and|then|into|to|out|plus|with|roof|wall|soffit|louver|[,;+]|$|(?:an?|[1-9]) (?:90|45)\b))/g,
+    '$1 elbow $2 ',
+  ],
+  [/\b(an?|[1-9]) turns?\b/g, '$1 elbow'],
+  [/(?<!flex |kinked )\bbends?\b(?! at\b)/g, 'elbow'],
   [/\belbows\b/g, 'elbow'],
+  [/(?<!(?:\d|\ban?) )\belbow(?:s?[:=] ?| ?x ?| )([1-9])(?= ?(?:[,;]|$|and\b|roof\b|wall\b|soffit\b))/g, '$1 elbow'],
+  [/(\d)- ?(?=elbow)/g, '$1 '],
   [/(?<=[/;,] ?)(90|45)(?= ?(?:[/;,]|$))/g, ' elbow $1 '],
   [/\banother (?=elbow)/g, 'an '],
   [/(\d) ?(?:x|of those) (?=elbow)/g, '$1 '],
 ];
 
+/** A number and the word stuck to it, apart: "8clg", "2el", "20wat". */
+const apart = (line: string): string =>
+  line
+    .replace(/(\d)(?=\p{L}{3})/gu, '$1 ')
+    .replace(/(\d)(?=(?:els?|sw|by\d)(?!\p{L}))/gu, '$1 ')
+    .replace(/(\d) ?wats?\b/g, '$1 watt');
+
 /** A line of plain words made even: lower case, digits, mended spelling, one name for each unit. */
 export function evened(line: string): string {
-  let text = withDigits(respelled(evenMarks(line)))
+  let text = withDigits(respelled(apart(evenMarks(line))))
     .replace(/\btoo (?=90|45)/g, '2 ')
     .replace(/(\d),(?=\d{3}(?!\d))/g, '$1')
     .replace(/(?<![\d,.])(\d,\d{1,2}|\d{2},\d)(?![\d,])/g, (decimal) => decimal.replace(',', '.'))
     .replace(/(?<![\d.])\.(?=\d)/g, '0.')
     .replace(/(\d)\.(?=\s|$)/g, '$1 .')
     .replace(/(\d) ni\b/g, '$1 in')
+    .replace(/\b(\d{1,2}) #?(14|12|10)'?s\b/g, '$1x$2 wires')
+    .replace(/(\d\/[234])s\b/g, '$1')
+    .replace(/(\d) ?(?:ft|foot|feet) (\d{1,2})(?= (?:by|x|ceiling|long|wide|high|tall)\b)/g, '$1\' $2"')
     .replace(/(\d) ?['] ?-? ?(\d+(?:-\d+\/\d+)?) ?"/g, '$1 ft $2 in ')
     .replace(/\bw\/ ?o\b/g, 'without')
     .replace(/\bw\/ ?/g, 'with ');

@@ -1,37 +1,47 @@
 import { type Fact, fact, type Rule, rule } from './line.ts';
-import { airflow, number } from './measures.ts';
+import { airflow, decimal, number } from './measures.ts';
 
-const several = String.raw`${number}(?:(?: ?sec)? ?(?:,|and|&|/|then) ?(?:and )?${number})*`;
+/** Readings in a row: marks or small words between them, the unit and "the first time" anywhere, or three and more side by side. */
+const several = (unit: string): string => {
+  const between = String.raw`(?: ?${unit})?(?: the)?(?: (?:first|second|third)(?: time)?)?(?: ?(?:,|and|&|/|then))+`;
+  return String.raw`(?:${number}(?: ${number}){2,}|${number}(?:${between} ?${number})*)`;
+};
+/** What comes behind a reading in a row: the rest of the row, which needs no unit. */
+const further = (unit: string): string =>
+  String.raw`(?:(?: the)?(?: (?:first|second|third)(?: time)?)?(?: ?(?:,|and|&|then))+ ?${number}(?: ?${unit}\b)?(?! ?(?:cfm|l/s|gal|liter|in|ft|mm|cm|m|sqin|pa|watt|min|x)\b))*`;
+const inRow = (unit: string): string => String.raw`${several(unit)} ?${unit}\b${further(unit)}`;
 const listed = (said: string | undefined): string =>
-  (said ?? '')
-    .replace(/ ?sec/g, '')
-    .split(/ ?(?:,|and|&|\/(?!\d)|then) ?/)
-    .filter((each) => each.trim() !== '')
-    .join(', ');
+  decimal(said ?? '')
+    .match(/\d+(?:\.\d+)?/g)
+    ?.join(', ') ?? '';
 
 export const measuringRules: readonly Rule[] = [
   rule(String.raw`(?<v>${number}) ?(?<u>gal|liter)`, ({ v, u }) =>
     fact('bag-volume', `${v} ${u === 'gal' ? 'gal' : 'L'}`),
   ),
-  rule(String.raw`(?<t>${several}) ?sec\b`, ({ t }) => fact('fill-times', `${decimal(listed(t))} s`)),
+  rule(String.raw`(?<t>${inRow('sec')})`, ({ t }) => fact('fill-times', `${listed(t)} s`)),
   rule(String.raw`(?<d>\d+(?:\.\d+)?) (?<u>mm|in|cm) (?:round |diameter )?(?:hole|opening|orifice)`, ({ d, u }) => {
     const across = Number(d) * (u === 'in' ? 2.54 : u === 'mm' ? 0.1 : 1);
     return fact('box-opening', `${Number(((Math.PI / 4) * across ** 2).toFixed(2))} cm2`);
   }),
-  rule(String.raw`(?<p>${several}) pa\b`, ({ p }) => fact('box-pressure', `${listed(p)} Pa`)),
-  rule(String.raw`(?<p>${several}) fpm\b`, ({ p }) => fact('grille-velocities', `${listed(p)} fpm`)),
+  rule(String.raw`(?<p>${inRow('pa')})`, ({ p }) => fact('box-pressure', `${listed(p)} Pa`)),
+  rule(String.raw`(?<p>${inRow('fpm')})`, ({ p }) => fact('grille-velocities', `${listed(p)} fpm`)),
+  rule(String.raw`(?<p>${inRow('mps')})`, ({ p }) => fact('grille-velocities', `${listed(p)} m/s`)),
+  rule(String.raw`(?<a>${number}) (?<u>sqin|cm2)`, ({ a, u }) =>
+    fact('grille-area', `${decimal(`${a}`)} ${u === 'sqin' ? 'sq in' : u}`),
+  ),
 ];
 
-/** "7-1/2" as 7.5, which a list of readings takes. */
-const decimal = (said: string): string =>
-  said.replace(/(?:(\d+)[ -])?(\d+)\/(\d+)/g, (_, whole: string | undefined, top: string, bottom: string) =>
-    String(Number(whole ?? 0) + Number(top) / Number(bottom)),
-  );
-
 export const hoodReading: Rule = rule(
-  String.raw`(?:flow )?hood(?: (?:says|shows|reads?|reading|at|gave|out|on|the|it|gives|was|.))*? ?(?<q>${airflow}(?: ?(?:,|and|then) ?(?:and )?${airflow})*)(?: at (?:the )?grille)?`,
+  String.raw`(?:flow )?hood(?: (?:says|said|shows|showed|showing|reads?|readings?|at|gave|out|on|the|it|gives|was|were|got|is|of|.))*?[:=]? ?(?<q>${airflow}(?: ?(?:,|and|then) ?(?:and )?${airflow})*)(?: at (?:the )?grille)?`,
   ({ q = '' }) =>
-    fact('hood-reading', `${q.match(/\d+(?:\.\d+)?(?!\/)/g)?.join(', ')} ${/l\/s/.test(q) ? 'l/s' : 'cfm'}`),
+    fact(
+      'hood-reading',
+      `${q
+        .replace(/m3\/h/g, '')
+        .match(/\d+(?:\.\d+)?(?!\/)/g)
+        ?.join(', ')} ${/l\/s|m3\/h/.exec(q)?.[0] ?? 'cfm'}`,
+    ),
 );
 
 export function methodSaid(line: string): readonly Fact[] {

@@ -1,17 +1,20 @@
 import type { UnitSystem } from '#interview/question.ts';
 import { readDuctRun } from '../questions/duct-run-reading.ts';
 import {
+  askedOf,
   bareAirflow,
   cartonRules,
   deliveredRules,
+  fanActs,
   fanDetails,
   fanImplied,
   fanRules,
   measuredRules,
   neededRules,
 } from './airflow-rules.ts';
+import { settled } from './bare-units.ts';
 import { boxMentioned } from './box-rules.ts';
-import { belongs, cues } from './commands-meant.ts';
+import { scoreOf } from './commands-meant.ts';
 import { ductMentioned } from './duct-mentioned.ts';
 import { buildingCodes, wiringCodes } from './edition-rules.ts';
 import { costRules, flamesSaid, houseRules, otherExhausts } from './house-rules.ts';
@@ -32,6 +35,7 @@ import {
   showerRules,
   temperaturesIn,
 } from './weather-rules.ts';
+import { controlSaid, loadRules, partsRules, unitSaid, wiringSaid } from './wiring-rules.ts';
 
 /** One way to read a line: a command and its facts. */
 export interface Reading {
@@ -41,6 +45,8 @@ export interface Reading {
   readonly score: number;
   /** Numbers that found no place in this reading. */
   readonly loose: readonly string[];
+  /** The units that were worked out, in sentences. */
+  readonly told: readonly string[];
 }
 
 export interface PlainReading {
@@ -67,6 +73,14 @@ const words =
   (said: (line: string) => readonly Fact[]): Step =>
   (sofar, whole) =>
     also(sofar, said(whole));
+
+/** Facts that are found all at once. */
+const among =
+  (find: (text: string) => Taken): Step =>
+  (sofar) => {
+    const { facts, text } = find(sofar.text);
+    return also({ facts: sofar.facts, text }, facts);
+  };
 
 const placed =
   (find: typeof temperaturesIn, places: Parameters<typeof temperaturesIn>[2]): Step =>
@@ -116,10 +130,12 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
     by(buildingCodes),
     ...fan,
     by(doorRules.slice(0, 4)),
-    by(roomRules.slice(0, 1)),
     by(cartonRules),
+    by(fanActs),
+    by(askedOf),
     by(neededRules),
     duct,
+    by(roomRules.slice(0, 1)),
     by(measuredRules),
     by(bareAirflow('fan-curve')),
     by([fanImplied]),
@@ -127,6 +143,8 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
   reach: [
     ...fan,
     by(cartonRules),
+    by(fanActs),
+    by(askedOf),
     by(neededRules),
     by(deliveredRules),
     ductApart,
@@ -144,7 +162,9 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
     duct,
     by(bareAirflow('fan-curve')),
     words((line) => [
-      ...(/\bno fan (?:during|while|in)|\bfan (?:is )?(?:off|not on) (?:during|while|in)|\bwithout the fan/.test(line)
+      ...(/\bno fan (?:during|while|in)|\bfan (?:is |stays )?(?:off|not on) (?:during|while|in)|\bwithout the fan|\b(?:dont|don't|doesn't|doesnt|never|not) (?:run|use|turn on|have|put) (?:the |it |a )?(?:fan )?(?:on )?(?:during|while|in)|\bonly (?:on )?after(?:wards)?\b/.test(
+        line,
+      )
         ? fact('fan-during-shower', 'no')
         : /\bfan (?:runs|is on|on|running|stays on) (?:during|while|through|in)/.test(line)
           ? fact('fan-during-shower', 'yes')
@@ -164,7 +184,7 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
   ],
   makeup: [
     by(houseRules),
-    by([otherExhausts]),
+    among(otherExhausts),
     ...fan,
     by(doorRules),
     ...moved,
@@ -172,36 +192,43 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
     by(bareAirflow('delivered-airflow')),
     words(flamesSaid),
   ],
-  boxfill: [
-    by(wiringCodes),
-    (sofar) => {
-      const { facts, text } = boxMentioned(sofar.text);
-      return also({ facts: sofar.facts, text }, facts);
-    },
-  ],
+  boxfill: [by(wiringCodes), among(boxMentioned)],
   measure: [
     by(measuringRules),
     by(fanRules),
     by([hoodReading]),
-    hoodAsMeasured,
     by(neededRules),
     by(measuredRules),
+    measuredByHood,
     duct,
     by(cartonRules),
     words(methodSaid),
   ],
   cost: [by(costRules), ...fan, ...moved, duct, by(bareAirflow('fan-curve'))],
-  power: [by(costRules.slice(-1)), by([])],
+  power: [by(loadRules), by(costRules.slice(-1)), by(wiringCodes), words(wiringSaid)],
   callback: [...fan, ...moved, duct, words(contextSaid)],
-  parts: [...fan, duct],
+  parts: [by(partsRules), ...fan, duct, words(controlSaid), words(unitSaid)],
+  plan: [
+    ...fan,
+    duct,
+    by(cartonRules),
+    by(neededRules),
+    by(roomRules),
+    words(fixturesSaid),
+    by(bareAirflow('fan-curve')),
+  ],
 };
 
-/** What a hood reads is the airflow measured. */
-function hoodAsMeasured(sofar: Taken): Taken {
-  const reading = sofar.facts.find(({ id }) => id === 'hood-reading');
-  return reading === undefined || reading.answer.includes(',')
-    ? sofar
-    : also(sofar, fact('measured-airflow', reading.answer));
+/** Where a hood did the measuring, what was measured is what it read. */
+function measuredByHood({ facts, text }: Taken, whole: string): Taken {
+  const byHood = methodSaid(whole).some(({ answer }) => answer === 'hood');
+  const named = facts.some(({ id }) => id === 'hood-reading');
+  return {
+    facts: facts.map((each) =>
+      each.id === 'measured-airflow' && byHood && !named ? { id: 'hood-reading', answer: each.answer } : each,
+    ),
+    text,
+  };
 }
 
 function contextSaid(line: string): readonly Fact[] {
@@ -217,20 +244,21 @@ function contextSaid(line: string): readonly Fact[] {
 export function plainReading(line: string, units: UnitSystem): PlainReading {
   const said = line.slice(0, longest);
   const whole = evened(said);
-  const readings = Object.entries(cues)
+  const readings = Object.entries(steps)
     .map(([command, list]): Reading => {
-      const { facts, text } = (steps[command] ?? []).reduce<Taken>((sofar, step) => step(sofar, whole, units), {
+      const { facts, text } = list.reduce<Taken>((sofar, step) => step(sofar, whole, units), {
         facts: [],
         text: whole,
       });
       const known = command === 'callback' ? [...fact('complaint', said.trim()), ...facts] : facts;
-      const spoken = list.reduce((sum, [pattern, weight]) => sum + (pattern.test(whole) ? weight : 0), 0);
-      const fits = Object.entries(belongs[command] ?? {}).filter(([id]) => facts.some((each) => each.id === id));
+      const { facts: withUnits, told } = settled(known, whole, units);
+      const loose = looseNumbers(text);
       return {
         command,
-        facts: Object.fromEntries(known.map(({ id, answer }) => [id, answer])),
-        score: spoken + fits.reduce((sum, [, weight]) => sum + weight, 0),
-        loose: looseNumbers(text),
+        facts: Object.fromEntries(withUnits.map(({ id, answer }) => [id, answer])),
+        score: scoreOf(command, { line: whole, said, facts, loose: loose.length }),
+        loose,
+        told,
       };
     })
     .filter(({ score }) => score > 0)

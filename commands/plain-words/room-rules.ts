@@ -3,26 +3,23 @@ import { length, number } from './measures.ts';
 
 const side = String.raw`(?:${length}|${number})`;
 const unitOf = (said: string | undefined): string | undefined => /(?:ft|in|mm|cm|m)$/.exec(said ?? '')?.[0];
-/** A side with the unit of the other where it has none; feet where neither has. */
+/** A side with the unit of the other where it has none; without one where neither has. */
 const sided = (said: string | undefined, other: string | undefined): string => {
-  const own = unitOf(said);
-  if (own !== undefined) return `${said}`;
-  const borrowed = unitOf(other);
-  return `${said} ${borrowed === undefined || (borrowed === 'in' && other?.includes('ft')) ? 'ft' : borrowed}`;
+  const borrowed = unitOf(said) === undefined ? unitOf(other) : undefined;
+  return borrowed === undefined ? `${said}` : `${said} ${borrowed === 'in' && other?.includes('ft') ? 'ft' : borrowed}`;
 };
 
-/** A ceiling without a unit is in feet, or in metres where so few feet would be no room. */
-const tall = (said: string | undefined): string =>
-  /^\d(?:\.\d+)?$/.test(said ?? '') && Number(said) < 4 ? `${said} m` : sided(said, undefined);
-
 const room: Rule = rule(
-  String.raw`(?<!\d[ -]?)(?<a>${side})(?: (?:long|wide|deep))? ?(?:x|×|\*|by) ?(?<b>${side})(?: (?:long|wide|deep))?(?: ?(?:x|×|\*|by) ?(?<c>${side}))?(?! ?(?:in |mm )?(?:transfer|grille))`,
+  String.raw`(?<!\d[ -]?)(?<a>${side})(?: (?:long|wide|deep))? ?(?:x|×|\*|by) ?(?<b>${side})(?: (?:long|wide|deep))?(?: ?(?:x|×|\*|by) ?(?<c>${side}))?(?! ?(?:in |mm )?(?:transfer|grille|joist|hole|opening|cutout))(?<!(?:grille|opening|housing|hole) [^,;]*)`,
   ({ a, b, c }) => [
     ...fact('room-length', sided(a, b ?? c)),
     ...fact('room-width', sided(b, a ?? c)),
     ...(c === undefined ? [] : fact('ceiling-height', sided(c, b))),
   ],
 );
+
+/** Not the beginning of what is no height. */
+const noHeight = String.raw`(?! ?(?:min|sec|hr|cfm|l/s|m3/h|%|degf|degc|deg|sqft|m2|elbow|watt|x|by)\b)(?! ?%)`;
 
 export const roomRules: readonly Rule[] = [
   room,
@@ -33,17 +30,25 @@ export const roomRules: readonly Rule[] = [
   rule(String.raw`(?<a>${number}) (?<u>sqft|m2)`, ({ a, u }) =>
     fact('room-area', `${a} ${u === 'm2' ? 'm2' : 'sq ft'}`),
   ),
-  rule(String.raw`(?<h>${side})(?: (?:high|tall|flat))? ?-?(?:ceiling|ceilings)\b(?! \d)`, ({ h }) =>
-    fact('ceiling-height', tall(h)),
+  rule(
+    String.raw`(?<h>${side})(?: (?:high|tall|flat))? ?-?(?:ceiling|ceilings)\b(?! ${number}(?: (?:ft|in|m|mm|cm)\b|,|;|$))`,
+    ({ h }) => fact('ceiling-height', `${h}`),
   ),
-  rule(String.raw`ceilings?\b[^\d.;~]{0,36}?(?<h>${side})`, ({ h }) => fact('ceiling-height', tall(h))),
-  rule(String.raw`(?<h>${side}) (?:ceiling|high|tall)`, ({ h }) => fact('ceiling-height', tall(h))),
+  rule(String.raw`ceilings?\b[^\d.;~]{0,36}?(?<h>${side})${noHeight}`, ({ h }) => fact('ceiling-height', `${h}`)),
+  rule(String.raw`(?<h>${side}) (?:ceiling|high|tall)`, ({ h }) => fact('ceiling-height', `${h}`)),
+  rule(String.raw`\bheight(?: (?:of|is|at|about))*[:=,]? ?(?<h>${side})${noHeight}`, ({ h }) =>
+    fact('ceiling-height', `${h}`),
+  ),
 ];
 
 const said = (line: string, words: RegExp): boolean =>
   [...line.matchAll(new RegExp(words.source, 'g'))].some(
     ({ index }) => !/\b(?:no|without|not an?|never an?) (?:separate |stand alone )?$/.test(line.slice(0, index)),
   );
+
+/** "Bath" names the room, unless it stands in a list of what is in it. */
+const bathIsTub =
+  /\b(?:toilet|shower),? (?:and|or|plus|&|\+) (?:an? )?bath\b|(?:^|[,;:] ?|\bwith (?:an? )?)bath,? (?:and|plus|&|\+) (?:an? )?(?:toilet|shower)\b/;
 
 /** Fixtures are words, not numbers; each is found once, and "no tub" is none. */
 export function fixturesSaid(line: string): readonly Fact[] {
@@ -56,11 +61,14 @@ export function fixturesSaid(line: string): readonly Fact[] {
   const found = [
     said(line, /\btoilets?\b|\bwater closet\b/) ? 'toilet' : '',
     !combined && said(plain, /\bshowers?\b/) ? 'shower' : '',
-    combined || said(plain, /\b(?:bath ?)?tubs?\b/) ? 'tub' : '',
+    combined || said(plain, /\b(?:bath ?)?tubs?\b/) || bathIsTub.test(plain) ? 'tub' : '',
     said(line, jetted) ? 'jetted-tub' : '',
     said(line, steam) ? 'steam-shower' : '',
   ].filter((id) => id !== '');
-  const apart = /\btoilet\b[^.;]{0,24}\b(?:own (?:door|room)|compartment|separate room|closet|closed off)/.test(line);
+  const apart =
+    /\btoilet\b[^.;]{0,24}\b(?:own (?:little )?(?:door|room)|compartment|separate room|closet|closed off)|\btoilet room\b|\bseparate toilet\b/.test(
+      line,
+    );
   return [
     ...(found.length === 0 ? [] : fact('fixtures', found.join(', '))),
     ...(apart ? fact('toilet-compartment', 'yes') : []),

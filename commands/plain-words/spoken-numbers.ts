@@ -33,15 +33,33 @@ const tens: Readonly<Record<string, number>> = {
   eighty: 80,
   ninety: 90,
 };
+/** Words that are numbers, so that none is taken for a slip of another word. */
+export const numberWords: readonly string[] = [
+  ...Object.keys(units),
+  ...Object.keys(tens),
+  ...'hundred thousand half quarter quarters eighth eighths sixteenth sixteenths third point dozen couple pair'.split(
+    ' ',
+  ),
+];
+
 const parts: readonly (readonly [RegExp, string])[] = [
-  [/\b(?:three|3) quarters?\b/g, '3/4'],
-  [/\b(?:three|3) (?:eighths?)\b/g, '3/8'],
-  [/\b(?:five|5) (?:eighths?)\b/g, '5/8'],
-  [/\b(?:seven|7) (?:eighths?)\b/g, '7/8'],
+  [/\b(?:a )?half (?:an )?hour\b/g, '30 minutes'],
+  [/\b(?:a )?quarter (?:of an )?hour\b/g, '15 minutes'],
+  [/\ban hour(?= and)/g, '1 hour'],
+  [/\ban hour(?= (?:a|per|each|every) day)/g, '1 hour'],
+  [/\bhalf a dozen\b/g, '6'],
+  [/\ba dozen\b/g, '12'],
+  [/\b(?:a )?(?:couple|pair)(?: of)?\b/g, '2'],
+  [/\b(?:three|3)[ -]quarters?\b/g, '3/4'],
+  [/\b(?:three|3)[ -](?:eighths?)\b/g, '3/8'],
+  [/\b(?:five|5)[ -](?:eighths?)\b/g, '5/8'],
+  [/\b(?:seven|7)[ -](?:eighths?)\b/g, '7/8'],
+  [/(\d\/\d)(?:ths?|rds?|s)\b/g, '$1'],
   [/\b(?:(?:an?|one) )?eighth\b/g, '1/8'],
-  [/\b(?:(?:an?|one) )?quarter(?= (?:of an? )?inch\b|")/g, '1/4'],
+  [/\b(?:(?:an?|one) )?quarter(?=[ -](?:of an? )?inch\b|")/g, '1/4'],
   [/\b(?:an?|one) quarter\b/g, '1/4'],
-  [/\bhalf (?:an )?(?=inch\b)/g, '1/2 '],
+  [/(?<!\band a )\bhalf[ -](?:an )?(?=inch\b)/g, '1/2 '],
+  [/(?<=\band )a half[ -]?(?=inch\b)/g, '1/2 '],
   [/\b(?:a|one) half\b/g, '1/2'],
 ];
 
@@ -71,7 +89,14 @@ const pointed = new RegExp(String.raw`(?<whole>\b(?:${small}|\d+) )?\bpoint (?<t
 const single = new RegExp(String.raw`\b${belowHundred}\b`, 'g');
 
 /** After these a "one" is a thing, not a number: "this one", "the long one". */
-const pronoun = /\b(?:this|that|the|which|no|any|every|each|old|new|another|long|short|good|right|wrong) one\b/g;
+const pronoun =
+  /\b(?:this|that|the|which|no|any|every|each|old|new|another|long|short|good|right|wrong|quick|big|small|quiet|first|last|next|other) one\b/g;
+
+/** "Fourteen two" is a cable where wires or their box are spoken of. */
+const gauges: Readonly<Record<string, string>> = { fourteen: '14', twelve: '12', ten: '10' };
+const saidOfCables =
+  /(?<![\d./-])\b(fourteen|twelve|ten|14|12|10)[ -](two|three|2|3)(?=s?\b)(?![ -]?(?:inch|in|feet|foot|ft)\b)/g;
+const aboutWires = /\b(?:box|boxes|romex|cables?|gang|cubic|cubes?|grounds?)\b/;
 
 /** A line in lower case with its spoken numbers as digits. */
 export function withDigits(line: string): string {
@@ -83,6 +108,9 @@ export function withDigits(line: string): string {
     .replace(/\b(?:nineties|ninetys|ninety's)\b/g, '90s')
     .replace(/\b(?:forty[ -]fives)\b/g, '45s')
     .replace(/\bone of (?:those|these|the|them)\b/g, 'some of those')
+    .replace(saidOfCables, (said, gauge: string, wires: string) =>
+      aboutWires.test(line) ? `${gauges[gauge] ?? gauge}/${wires.startsWith('t') ? units[wires] : wires}` : said,
+    )
     .replace(pronoun, (said) => said.replace(/one$/, 'thing'));
   for (const [pattern, fraction] of parts) text = text.replace(pattern, fraction);
   return text
@@ -102,7 +130,15 @@ export function withDigits(line: string): string {
       return `${whole === undefined ? '0' : value(whole.trim())}.${tenths.trim().split(/ +/).map(value).join('')} `;
     })
     .replace(single, (said) => String(valueBelowHundred(said)))
-    .replace(/\b(\d+) and (\d\/\d)/g, '$1-$2')
+    .replace(/\b(\d+) and (?:an? )?(\d\/\d)/g, '$1-$2')
+    .replace(
+      /(?<![\d/-])(?:\b(?:an?|1) )?inch and (?:an? )?(?:half|(\d\/\d))/g,
+      (_, part?: string) => ` 1-${part ?? '1/2'} inch`,
+    )
+    .replace(
+      /\b(\d+) hours? and (?:an? )?(?:half|(\d\/\d))/g,
+      (_, full: string, part?: string) => `${full}-${part ?? '1/2'} hours`,
+    )
     .replace(/\b(\d+) and (?:a )?half\b/g, '$1-1/2')
     .replace(/\b(\d\/\d) (?:of an?|an?) (?=inch)/g, '$1 ')
     .replace(/\bminus (?=\d)/g, '-')

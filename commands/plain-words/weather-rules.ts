@@ -3,9 +3,11 @@ import { length, number } from './measures.ts';
 
 export const insulationRules: readonly Rule[] = [
   rule(String.raw`\brsi ?-?(?<v>\d+(?:\.\d+)?)`, ({ v }) => fact('duct-insulation', `RSI ${v}`)),
-  rule(String.raw`\br ?-? ?(?<v>\d+(?:\.\d+)?)(?![\d/])`, ({ v }) => fact('duct-insulation', `R-${v}`)),
+  rule(String.raw`\br(?:-value)?(?: of| is)? ?-? ?(?<v>\d+(?:\.\d+)?)(?![\d/])`, ({ v }) =>
+    fact('duct-insulation', `R-${v}`),
+  ),
   rule(
-    String.raw`\b(?:uninsulated|bare|no insulation|not insulated|without insulation|no wrap|unwrapped|not wrapped)\b`,
+    String.raw`\b(?:uninsulated|bare|no insulation|not insulated|isn't insulated|not any insulation|without insulation|no wrap|unwrapped|not wrapped)\b`,
     () => fact('duct-insulation', 'none'),
   ),
 ];
@@ -60,7 +62,10 @@ export const humiditiesIn = (text: string, whole: string, places: readonly Place
   placedBy(text, whole, humidity, places, (said) => `${/\d+(?:\.\d+)?/.exec(said)?.[0]} %`);
 
 export const atticPlaces: readonly Place[] = [
-  { word: /\battic\b|\boutside\b|\boutdoors?\b|\bup there\b|\bwinter\b/, id: 'attic-temperature' },
+  {
+    word: /\battic\b|\bloft\b|\bcrawl ?space\b|\boutside\b|\boutdoors?\b|\bup there\b|\bwinter\b|\bdesign\b/,
+    id: 'attic-temperature',
+  },
   { word: /\bexhaust\b|\bexhaust air\b|\bindoors?\b|\bbathroom air\b|\broom air\b/, id: 'exhaust-temperature' },
 ];
 export const atticHumidities: readonly Place[] = [{ word: /\bexhaust\b/, id: 'exhaust-humidity' }];
@@ -76,23 +81,26 @@ export const bareAttic: Rule = rule(
   ({ t }) => fact('attic-temperature', `${t} F`),
 );
 
+const ofUnit = (said: string | undefined, unit: string | undefined): string =>
+  `${said}${unit === undefined ? '' : ` ${unit}`}`;
+
 export const doorRules: readonly Rule[] = [
   rule(
-    String.raw`(?<g>${number}) ?(?<u>in|mm|cm)? ?(?:of )?(?:door )?(?:gap|undercut|clearance|crack|space|under (?:the |a )?(?:bath(?:room)? )?door|off the (?:floor|tile|carpet)|under it|at the bottom)`,
-    ({ g, u }) => fact('door-gap', `${g} ${u ?? 'in'}`),
+    String.raw`(?<g>${number}) ?(?<u>in|mm|cm)? ?(?:of )?(?:air ?)?(?:door )?(?:gap|undercut|clearance|crack|space|under (?:the |a |her |his |this |that )?(?:bath(?:room)? )?door|off the (?:floor|tile|carpet)|under it|(?:at|off) the bottom)`,
+    ({ g, u }) => fact('door-gap', ofUnit(g, u)),
   ),
   rule(
-    String.raw`(?:gap|undercut|under cut|clearance)(?: (?:is|of|under|at|about|only|maybe|the|door|bath|bathroom|around|measures|it|it's))*[:=,]? ?(?<g>${number})(?! ?(?:cfm|l/s|ft)) ?(?<u>in|mm|cm)?`,
-    ({ g, u }) => fact('door-gap', `${g} ${u ?? 'in'}`),
+    String.raw`(?:gap|undercut|under cut|clearance)(?: (?:is|of|under|at|by|about|only|maybe|the|door|bath|bathroom|around|measures|it|it's|a|just|like))*[:=,]? ?(?<g>${number})(?! ?(?:cfm|l/s|ft)) ?(?<u>in|mm|cm)?`,
+    ({ g, u }) => fact('door-gap', ofUnit(g, u)),
   ),
-  rule(String.raw`(?<w>${number}) ?-?(?<u>in|mm|cm|ft)? ?(?:wide )?(?:bath(?:room)? )?door\b`, ({ w, u }) =>
-    fact('door-width', `${w} ${u ?? 'in'}`),
+  rule(String.raw`(?<w>${number}) ?-?(?<u>in|mm|cm|ft|m)? ?(?:wide )?(?:bath(?:room)? )?door\b`, ({ w, u }) =>
+    fact('door-width', ofUnit(w, u)),
   ),
   rule(
-    String.raw`door(?: (?:is|of|width|wide|it's|a|an|measures|at|about|its))*[:=,]? ?(?<w>${number})(?! ?(?:cfm|l/s)) ?(?<u>in|mm|cm)?(?: wide)?`,
-    ({ w, u }) => fact('door-width', `${w} ${u ?? 'in'}`),
+    String.raw`\bdoor(?:'s)?(?: (?:is|of|width|wide|it's|a|an|measures|at|about|its))*[:=,]? ?(?<w>${number})(?! ?(?:cfm|l/s)) ?(?<u>in|mm|cm|ft|m)?(?: wide)?(?! (?:gap|undercut|clearance))`,
+    ({ w, u }) => fact('door-width', ofUnit(w, u)),
   ),
-  rule(String.raw`(?<w>${number}) (?<u>in|mm|cm) wide`, ({ w, u }) => fact('door-width', `${w} ${u}`)),
+  rule(String.raw`(?<w>${number}) (?<u>in|mm|cm|m) wide`, ({ w, u }) => fact('door-width', `${w} ${u}`)),
 ];
 
 export const showerRules: readonly Rule[] = [
