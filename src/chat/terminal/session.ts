@@ -237,7 +237,9 @@ export function terminalSession(outside: Outside): Session {
         }
         if (/^change$/i.test(word)) return await changed(rest.join(' '));
         if (/^(?:back|undo)$/i.test(text) && open) return await shown(hear(store, open, { turn: 'back' }, who));
-        if (isTurn.test(text)) return plain('Nothing is being asked just now. Type go on for a question left open, or help.');
+        if (isTurn.test(text)) {
+          return plain('Nothing is being asked just now. Type go on for a question left open, or help.');
+        }
         return await started([word, ...rest], text.replace(/^\//, ''));
       } catch (error) {
         if (error instanceof SheetTrouble) return plain(error.message);
