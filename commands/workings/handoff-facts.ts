@@ -54,7 +54,9 @@ export function handOffOf(desk: Desk, number: number): HandOff {
 function closedStep({ walks }: HandOff, step: string): (StepView & Pick<Recorded, 'value'>) | undefined {
   for (const { state } of walks.toReversed()) {
     const view = state.steps.get(step);
-    if (view?.status === 'closed' && view.answer) return { ...view, value: view.answer.value };
+    // A step that a lead passed over has closed as well, by what was measured before.
+    const counts = view?.status === 'closed' || view?.status === 'skipped';
+    if (counts && view.answer) return { ...view, value: view.answer.value };
   }
   return undefined;
 }
@@ -67,6 +69,18 @@ interface Recorded {
 export function numberRecorded(off: HandOff, step: string, part: string): number | null {
   const said = closedStep(off, step)?.value[part];
   return typeof said === 'number' ? said : null;
+}
+
+/** Words that a closed step recorded. */
+export function wordsRecorded(off: HandOff, step: string, part: string): string | null {
+  const said = closedStep(off, step)?.value[part];
+  return typeof said === 'string' ? said : null;
+}
+
+/** Why a lead passed a step over; nothing where it was done, or is open. */
+export function passedBecause(off: HandOff, step: string): string | null {
+  const view = closedStep(off, step);
+  return view?.status === 'skipped' ? view.because : null;
 }
 
 /** The choice a closed step recorded: its id, and the words on its button. */

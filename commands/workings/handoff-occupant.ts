@@ -4,6 +4,7 @@ import { airflow, minutes } from '#quantity/kinds.ts';
 import { meets } from '#quantity/meets.ts';
 import { cubicMetresPerSecond, seconds } from '#quantity/units.ts';
 import { doorGap } from '../questions/door.ts';
+import { airflowsRecorded, decidedShort } from './handoff-airflow.ts';
 import { choiceRecorded, type HandOff, numberRecorded, onSheet } from './handoff-facts.ts';
 
 /** How the last list at the house was closed; nothing while any list is open. What is packed in the shop finishes nothing. */
@@ -17,9 +18,13 @@ function told(desk: Desk, off: HandOff) {
   const facts = onSheet(desk, off);
   // An airflow on the sheet may be that of the old fan: once a list is walked, only what was measured on it counts.
   const before = off.walks.length === 0 ? (facts.measured?.typical ?? null) : null;
+  const { agreed, measured, shown, need } = airflowsRecorded(off);
+  const needs = [agreed, need].filter((each) => each !== null);
   return {
-    measured: numberRecorded(off, 'measured-airflow', 'mean') ?? before,
-    needed: numberRecorded(off, 'target-airflow', 'airflow') ?? facts.needed,
+    measured: measured ?? before,
+    shown,
+    needed: needs.length > 0 ? cubicMetresPerSecond(Math.max(...needs)) : facts.needed,
+    decided: decidedShort(off, desk.telling.units),
     runOn: numberRecorded(off, 'run-time-set', 'minutes'),
     gap: facts.gap,
   };
@@ -29,7 +34,7 @@ type Told = ReturnType<typeof told>;
 
 const warning = (title: string, ...lines: readonly string[]): Block => ({ kind: 'warning', title, lines });
 
-function warnings(off: HandOff, { measured, needed }: Told): readonly Block[] {
+function warnings(off: HandOff, { measured, shown, needed, decided }: Told): readonly Block[] {
   const spillage = choiceRecorded(off, 'spillage-test', 'result')?.id;
   const leftOff = off.walks.some(({ state }) => state.steps.get('fan-left-off')?.status === 'closed');
   const stops = off.walks.flatMap(({ state }) => state.stops);
@@ -52,14 +57,19 @@ function warnings(off: HandOff, { measured, needed }: Told): readonly Block[] {
             ...stops.map(({ says }) => says),
           ),
         ]),
-    ...(measured !== null && needed !== null && !meets(measured, needed)
+    ...(measured !== null && needed !== null && !meets(shown ?? measured, needed)
       ? [
           warning(
-            'It moves less air than this room needs',
+            meets(measured, needed)
+              ? 'It may move less air than this room needs'
+              : 'It moves less air than this room needs',
+            ...decided,
             'Run it longer, and ask the crew what they will do about it.',
           ),
         ]
-      : []),
+      : decided.length > 0
+        ? [warning('Less air than this room needs was planned', ...decided)]
+        : []),
   ];
 }
 

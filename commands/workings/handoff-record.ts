@@ -2,6 +2,7 @@ import type { Desk } from '#chat/command.ts';
 import type { Block, Paper } from '#findings/paper.ts';
 import { airflow } from '#quantity/kinds.ts';
 import { cubicMetresPerSecond } from '#quantity/units.ts';
+import { decidedShort } from './handoff-airflow.ts';
 import { type HandOff, numberRecorded } from './handoff-facts.ts';
 import { listBlock, stepBlocks, walkHeadings } from './handoff-steps.ts';
 import { briefOf, howWords } from './job-sheets.ts';
@@ -44,7 +45,9 @@ function figuresBlock(desk: Desk, off: HandOff): readonly Block[] {
   const figures = [
     ...air('old-airflow', 'airflow', 'moved before'),
     ...air('target-airflow', 'airflow', 'agreed'),
+    ...air('target-airflow', 'need', 'the room needs'),
     ...air('measured-airflow', 'mean', 'measured after'),
+    ...air('measured-airflow', 'low-end', 'its low end'),
     ...(last
       ? [{ number: `${last.state.progress.done} of ${last.state.progress.of}`, says: 'steps closed or passed over' }]
       : []),
@@ -111,6 +114,7 @@ export function recordPaper(desk: Desk, off: HandOff): Paper {
     blocks: [
       ...warnings(off),
       ...figuresBlock(desk, off),
+      ...listBlock('Less air than needed, as a lead decided', decidedShort(off, desk.telling.units)),
       ...remaining(off),
       ...factsBlock(desk, off),
       ...off.walks.flatMap((walk) => [...walkHeadings(walk, off), ...stepBlocks(walk, off, desk.telling)]),

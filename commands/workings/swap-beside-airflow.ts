@@ -1,58 +1,37 @@
 import type { Desk } from '#chat/command.ts';
 import type { Finding } from '#findings/finding.ts';
-import { fieldMethods } from '#knowledge/field-methods.ts';
+import type { Recall } from '#interview/replay.ts';
 import { ownWorking } from '#knowledge/sources.ts';
-import type { Estimate } from '#quantity/estimate.ts';
-import { airflow, percentage } from '#quantity/kinds.ts';
+import { airflow } from '#quantity/kinds.ts';
 import { meets } from '#quantity/meets.ts';
 import { type CubicMetresPerSecond, cubicMetresPerSecond } from '#quantity/units.ts';
 import type { StepValue } from '#walkthrough/walk-event.ts';
+import { airflowNeeded } from '../questions/fan.ts';
 import { citations } from './citations.ts';
 import { assumedRemark, fromSheet } from './from-sheet.ts';
 import { againstNeededFinding } from './measure-comparison.ts';
 import { neededInterview } from './needed.ts';
 import { remark } from './plain-replies.ts';
 import { predictedBeside, readWith } from './swap-beside-predicted.ts';
+import { methodOf, methodWords } from './swap-low-end.ts';
 import { measuredIn, recallFor, saidAt } from './swap-sheet.ts';
 import type { OpenWalk } from './swap-walk.ts';
-
-/** The least that each way of measuring errs, as a share of the reading. A bag's error hangs on the bag and the watch. */
-const leastErrors: Readonly<Record<string, { readonly by: string } & (typeof fieldMethods)['hood']['powered']>> = {
-  hood: { by: 'A flow hood', ...fieldMethods.hood.powered },
-  'flow-box': { by: 'A flow box', ...fieldMethods.box.error },
-  traverse: { by: 'Reading speeds over the grille', ...fieldMethods.traverse.error },
-};
-
-const wordsFor: Readonly<Record<string, string>> = {
-  hood: 'a flow hood',
-  'flow-box': 'a flow box',
-  traverse: 'readings across the grille',
-  bag: 'a timed bag',
-};
 
 const flowIn = (value: StepValue | undefined, part: string): CubicMetresPerSecond | undefined => {
   const said = value?.[part];
   return typeof said === 'number' ? cubicMetresPerSecond(said) : undefined;
 };
 
-/** How it was measured: as the answer says, else as before the swap. */
-function methodOf(walk: OpenWalk, value: StepValue): string | undefined {
-  const said = value['method'] ?? saidAt(walk, 'old-airflow')?.['method'];
-  return typeof said === 'string' && Object.hasOwn(wordsFor, said) ? said : undefined;
-}
-
 /** What was measured at the grille beside the need, the prediction, and what the fan before it moved. */
 export function measuredBeside(desk: Desk, walk: OpenWalk, value: StepValue): readonly Finding[] {
   const { units } = desk.telling;
-  const typed = measuredIn(value);
-  if (typed === undefined) return [];
+  const estimate = measuredIn(value);
+  if (estimate === undefined) return [];
   const method = methodOf(walk, value);
-  const { estimate, optimistic } = withLeastError(typed, method, desk);
   const needs = needsOf(desk, walk);
   const needed = needs.airflow;
   const measured = { readings: readWith(estimate, null), airflow: estimate, limits: [] };
   return [
-    ...optimistic,
     ...(needed === null ? [] : [againstNeededFinding(measured, needed, units)]),
     ...needs.remarks,
     ...predictedBeside(desk, walk, {
@@ -65,40 +44,25 @@ export function measuredBeside(desk: Desk, walk: OpenWalk, value: StepValue): re
   ];
 }
 
-/** A range narrower than the method can give is widened to it, and that is said. */
-function withLeastError(
-  typed: Estimate<CubicMetresPerSecond>,
-  method: string | undefined,
-  { telling: { units } }: Desk,
-): { readonly estimate: Estimate<CubicMetresPerSecond>; readonly optimistic: readonly Finding[] } {
-  const least = method === undefined ? undefined : leastErrors[method];
-  const { typical } = typed;
-  const low = cubicMetresPerSecond(typical * (1 - (least?.value ?? 0)));
-  if (typed.low >= typical && least === undefined) {
-    const says = 'No way of measuring is without error: give a low end below the mean. /measure works it out.';
-    return { estimate: typed, optimistic: [remark('no-error-given', 'caution', says)] };
-  }
-  if (least === undefined || meets(low, typed.low)) return { estimate: typed, optimistic: [] };
-  const shown = (flow: CubicMetresPerSecond) => airflow.showShort(flow, units);
-  const share = percentage.showShort(least.value, units);
+/** The need the sheet comes to. */
+function neededBy(recall: Recall) {
+  const worked = fromSheet(neededInterview, recall);
+  return 'inputs' in worked ? { airflow: worked.inputs.airflow, assumed: worked.assumed } : null;
+}
+
+/**
+ * What the room needs: the larger of what somebody said and what its size on the sheet comes to, so that no word makes a
+ * room smaller. Where the sheet has lost it, as it was when the airflow was agreed.
+ */
+function roomNeed(desk: Desk, walk: OpenWalk) {
+  const recall = recallFor(desk, walk);
+  const told = neededBy(recall);
+  const bySize = neededBy((question) => (question.id === airflowNeeded.id ? undefined : recall(question)));
+  const airflows = [told, bySize].flatMap((each) => (each?.airflow ? [each.airflow] : []));
+  const largest = airflows.length > 0 ? cubicMetresPerSecond(Math.max(...airflows)) : undefined;
   return {
-    estimate: { low, typical, high: cubicMetresPerSecond(typical * (1 + least.value)) },
-    optimistic: [
-      {
-        id: 'low-end-too-high',
-        weight: 'caution',
-        says: `${least.by} errs by ${share} or more: the low end of ${shown(typical)} is ${shown(low)} at best. Compared with that; /measure works it out.`,
-        working: [
-          {
-            what: 'Low end at best',
-            how: `${shown(typical)} × (1 − ${share})`,
-            value: shown(low),
-            source: least.citation,
-          },
-        ],
-        sources: citations(least.citation),
-      },
-    ],
+    airflow: largest ?? flowIn(saidAt(walk, 'target-airflow'), 'need') ?? null,
+    assumed: (largest === bySize?.airflow ? bySize?.assumed : told?.assumed) ?? [],
   };
 }
 
@@ -109,16 +73,32 @@ export function needsOf(
 ): { readonly airflow: CubicMetresPerSecond | null; readonly remarks: readonly Finding[] } {
   const { units } = desk.telling;
   const agreed = flowIn(saidAt(walk, 'target-airflow'), 'airflow');
-  const worked = fromSheet(neededInterview, recallFor(desk, walk));
-  const room = 'inputs' in worked ? worked.inputs.airflow : null;
-  const remarks = 'inputs' in worked && room !== null ? assumedRemark(worked.assumed, 'size') : [];
+  const { airflow: room, assumed } = roomNeed(desk, walk);
   if (room === null) {
-    const says = 'What the room needs is not on the sheet, only what was agreed counts. /size works it out.';
+    const says =
+      agreed === undefined
+        ? 'What the room needs is not on the sheet. /size works it out.'
+        : 'What the room needs is not on the sheet, only what was agreed counts. /size works it out.';
     return { airflow: agreed ?? null, remarks: [remark('need-not-known', 'advice', says)] };
   }
+  const remarks = assumedRemark(assumed, 'size');
   if (agreed === undefined || meets(agreed, room)) return { airflow: agreed ?? room, remarks };
   const says = `${airflow.showShort(agreed, units)} was agreed, and the room needs ${airflow.showShort(room, units)}.`;
   return { airflow: room, remarks: [remark('agreed-too-little', 'caution', says), ...remarks] };
+}
+
+/** The need beside an answer, as it is at this moment, so that the answer is held against it and the papers can tell it. */
+export function withNeed(desk: Desk, walk: OpenWalk, value: StepValue): StepValue {
+  const { airflow: need } = roomNeed(desk, walk);
+  return need === null ? value : { ...value, need };
+}
+
+/** What an airflow agreed on is short of, before it is recorded. */
+export function agreedBeside({ telling: { units } }: Desk, value: StepValue): readonly Finding[] {
+  const [agreed, need] = [flowIn(value, 'airflow'), flowIn(value, 'need')];
+  if (agreed === undefined || need === undefined || meets(agreed, need)) return [];
+  const says = `${airflow.showShort(agreed, units)} is less than the ${airflow.showShort(need, units)} the room needs. It takes a reason, and the papers tell it.`;
+  return [remark('agreed-too-little', 'caution', says)];
 }
 
 /** What the fan before it moved, where that was measured on this list. */
@@ -133,8 +113,8 @@ function beforeAndAfter(
   const shown = (flow: CubicMetresPerSecond) => airflow.showShort(flow, units);
   const earlier = old?.['method'];
   const otherWay =
-    method !== undefined && typeof earlier === 'string' && earlier !== method && Object.hasOwn(wordsFor, earlier)
-      ? ` Measured then with ${wordsFor[earlier]} and now with ${wordsFor[method]}, so both errors stand between them.`
+    method !== undefined && typeof earlier === 'string' && earlier !== method && Object.hasOwn(methodWords, earlier)
+      ? ` Measured then with ${methodWords[earlier]} and now with ${methodWords[method]}, so both errors stand between them.`
       : '';
   return [
     {

@@ -6,10 +6,11 @@ import type { CubicMetresPerSecond } from '#quantity/units.ts';
 import type { ListedStep } from '#walkthrough/listed-step.ts';
 import type { StepValue } from '#walkthrough/walk-event.ts';
 import { remark } from './plain-replies.ts';
-import { measuredBeside, needsOf } from './swap-beside-airflow.ts';
+import { agreedBeside, measuredBeside, needsOf, withNeed } from './swap-beside-airflow.ts';
 import { boxCounted, roomToRecord } from './swap-beside-box.ts';
 import { ductBeside, isDuctStep } from './swap-beside-duct.ts';
 import { runTimeFor, runTimeSet } from './swap-beside-run-time.ts';
+import { lowEndToRecord, methodOnSheet } from './swap-low-end.ts';
 import { measuredOnSheet, saidAt } from './swap-sheet.ts';
 import type { OpenWalk } from './swap-walk.ts';
 
@@ -54,7 +55,7 @@ export function workedOut(desk: Desk, walk: OpenWalk, listed: ListedStep): StepV
   const measured = measuredOnSheet(desk, walk);
   if (!measured?.known) return {};
   const { low, typical } = measured.value as Estimate<CubicMetresPerSecond>;
-  return { mean: typical, 'low-end': low };
+  return { mean: typical, 'low-end': low, ...methodOnSheet(desk, walk) };
 }
 
 /** The answer as it is recorded, and what is told beside it. */
@@ -64,9 +65,24 @@ export function completed(
   listed: ListedStep,
   value: StepValue,
 ): { readonly value: StepValue; readonly findings: readonly Finding[] } {
-  if (listed.step.id === 'box-fill') return roomToRecord(desk, walk, listed, value);
-  const said = value['mean'] !== undefined || value['low-end'] !== undefined;
-  return { value: said ? value : { ...workedOut(desk, walk, listed), ...value }, findings: [] };
+  switch (listed.step.id) {
+    case 'box-fill':
+      return roomToRecord(desk, walk, listed, value);
+    case 'target-airflow': {
+      const beside = withNeed(desk, walk, value);
+      return { value: beside, findings: agreedBeside(desk, beside) };
+    }
+    case 'measured-airflow': {
+      const said = value['mean'] !== undefined || value['low-end'] !== undefined;
+      return lowEndToRecord(
+        desk,
+        walk,
+        withNeed(desk, walk, said ? value : { ...workedOut(desk, walk, listed), ...value }),
+      );
+    }
+    default:
+      return { value, findings: [] };
+  }
 }
 
 /** What an answer means, once it is recorded: `walk` is the list as it stands after it. */
@@ -79,7 +95,8 @@ export function besideAnswer(desk: Desk, walk: OpenWalk, listed: ListedStep, val
     case 'run-time-set':
       return runTimeSet(desk, walk, value);
     case 'target-airflow':
-      return needsOf(desk, walk).remarks;
+      // A shortfall was told already, when it was taken.
+      return needsOf(desk, walk).remarks.filter(({ id }) => id !== 'agreed-too-little');
     default:
       return [];
   }

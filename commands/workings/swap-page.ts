@@ -59,8 +59,10 @@ function pressesFor(walk: OpenWalk, walker: Walker, listed: ListedStep): readonl
 }
 
 const recordText = (listed: ListedStep): readonly string[] =>
-  listed.parts.map((part) => {
+  listed.parts.flatMap((part) => {
+    if (part.kind === 'number' && part.worked) return [];
     if (part.kind === 'choice') return `${part.label}: ${part.options.map(({ label }) => label).join(' / ')}`;
+    if (part.kind === 'text' && part.neededBelow) return `${part.label}: only where it is less`;
     const range = rangeOf(part);
     return range === '' ? `${part.label}${part.kind === 'photo' ? ' (photo)' : ''}` : `${part.label}: ${range}`;
   });

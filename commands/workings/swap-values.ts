@@ -87,6 +87,10 @@ const slotsOf = ({ parts }: ListedStep): readonly Slot[] =>
       : [{ id: part.id, label: part.label, part }],
   );
 
+/** What somebody types; what is worked out is never typed, nor asked for. */
+const typedSlotsOf = (listed: ListedStep): readonly Slot[] =>
+  slotsOf(listed).filter(({ part }) => !(part.kind === 'number' && part.worked));
+
 /** The range of a number in words: "at least 6 in, at most 4 ft". */
 export function rangeOf(part: ListedPart): string {
   if (part.kind === 'pair') return `may lose less than ${part.dropUnder} %`;
@@ -97,6 +101,7 @@ export function rangeOf(part: ListedPart): string {
     part.most && `at most ${part.most.shown}`,
     part.under && `under ${part.under.shown}`,
     part.leastOf && 'at least what was agreed',
+    part.leastBeside && 'and what the room needs',
   ];
   return ends.filter(Boolean).join(', ');
 }
@@ -115,13 +120,13 @@ function acceptsOf({ part }: Slot): string {
     case 'choice':
       return 'pick one';
     case 'text':
-      return 'in a few words';
+      return part.neededBelow ? 'only where it is less' : 'in a few words';
   }
 }
 
 /** The fields of a form that asks for everything a step records. */
 export const fieldsOf = (listed: ListedStep): readonly FormField[] =>
-  slotsOf(listed).map((slot) => ({
+  typedSlotsOf(listed).map((slot) => ({
     id: slot.id,
     label: slot.label,
     accepts: acceptsOf(slot),
@@ -166,7 +171,7 @@ export type Filled = Readonly<Record<string, string>>;
 
 /** "controls=on hot-neutral=0" by part; where a step records one thing, it needs no name. */
 export function filledIn(listed: ListedStep, text: string): Filled {
-  const slots = slotsOf(listed);
+  const slots = typedSlotsOf(listed);
   const names = slots.map(({ id }) => id).join('|');
   const marks = names === '' ? [] : [...text.matchAll(new RegExp(`(?:^|[\\s,;])(${names})\\s*=\\s*`, 'g'))];
   const [only] = slots;
@@ -183,7 +188,7 @@ export function filledIn(listed: ListedStep, text: string): Filled {
 /** An answer to a step as the list takes it, or the first thing that could not be read. */
 export function readFilled(listed: ListedStep, filled: Filled, units: UnitSystem): Reading<StepValue> {
   const value: Record<string, string | number | boolean> = {};
-  for (const slot of slotsOf(listed)) {
+  for (const slot of typedSlotsOf(listed)) {
     const text = Object.hasOwn(filled, slot.id) ? filled[slot.id]?.trim() : undefined;
     if (text === undefined || text === '') continue;
     const reading = readSlot(slot, text, units);

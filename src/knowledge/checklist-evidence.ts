@@ -132,6 +132,10 @@ const number = z
     leastOf: z.strictObject({ step: z.string(), part: z.string() }).optional(),
     /** At most what another part of the same answer says. */
     mostOf: z.strictObject({ part: z.string(), says: z.string().endsWith('.') }).optional(),
+    /** At least what another part of the same answer says, where it says anything; what it is when it is less. */
+    leastBeside: z.strictObject({ part: z.string(), says: z.string() }).optional(),
+    /** Nobody types it: it is worked out and kept beside what was typed. */
+    worked: z.boolean().default(false),
     /** Outside it the answer is taken, with this remark. */
     advised: z
       .strictObject({ least: z.number().optional(), most: z.number().optional(), says: z.string().endsWith('.') })
@@ -186,8 +190,16 @@ const testerProof = z
 
 const plain = <Kind extends string>(kind: Kind) => z.strictObject({ kind: z.literal(kind), ...named, ...loose });
 
+const text = z.strictObject({
+  kind: z.literal('text'),
+  ...named,
+  /** Where a number of the same answer is less than another, these words are wanted. */
+  neededBelow: z.strictObject({ part: z.string(), than: z.string() }).optional(),
+  ...loose,
+});
+
 /** One thing to record at a step. A step without any is closed by a signature alone. */
-export const partSchema = z.union([choice, number, pair, testerProof, plain('tick'), plain('photo'), plain('text')]);
+export const partSchema = z.union([choice, number, pair, testerProof, plain('tick'), plain('photo'), text]);
 
 export type Part = z.output<typeof partSchema>;
 export type PartOf<Kind extends Part['kind']> = Extract<Part, { kind: Kind }>;

@@ -104,6 +104,7 @@ function* problemsOfEvidence(evidence: readonly Part[], { when, per }: Entry): G
     if (part.kind === 'number' && part.mostOf && seen.get(part.mostOf.part)?.kind !== 'number') {
       yield `${part.id}: mostOf names no earlier number`;
     }
+    yield* problemsOfBeside(part, evidence);
     if (part.onlyIf) {
       const asked = seen.get(part.onlyIf.part);
       const known = asked?.kind === 'choice' ? asked.options.map(({ id }) => id) : [];
@@ -116,6 +117,19 @@ function* problemsOfEvidence(evidence: readonly Part[], { when, per }: Entry): G
     if (part.options.some(({ byOthers }) => byOthers) && per !== 'person')
       yield `${part.id}: byOthers is for each person's own steps`;
   }
+}
+
+/** What is wrong with how one part of an answer is held against the others. */
+function* problemsOfBeside(part: Part, evidence: readonly Part[]): Generator<string> {
+  const isNumber = (id: string) => evidence.some((each) => each.kind === 'number' && each.id === id);
+  if (part.kind === 'number' && part.leastBeside && !isNumber(part.leastBeside.part)) {
+    yield `${part.id}: leastBeside names no number`;
+  }
+  if (part.kind === 'number' && part.worked && !part.optional) yield `${part.id}: what nobody types cannot be missed`;
+  if (part.kind !== 'text' || !part.neededBelow) return;
+  const { part: less, than } = part.neededBelow;
+  if (!isNumber(less) || !isNumber(than)) yield `${part.id}: neededBelow names no number`;
+  if (!part.optional) yield `${part.id}: what is needed only below something is optional else`;
 }
 
 /** The schema of one file of steps. */

@@ -62,8 +62,14 @@ export function judged(parts: readonly ListedPart[], value: StepValue, beside: B
 }
 
 function isMissing(part: ListedPart, value: StepValue, { photos }: Beside): boolean {
+  if (part.kind === 'text' && part.neededBelow && isBelow(part.neededBelow, value)) return value[part.id] === undefined;
   if (part.optional || keysOf(part).every((key) => value[key] !== undefined)) return false;
   return !(part.kind === 'photo' && photos > 0);
+}
+
+function isBelow({ part, than }: { readonly part: string; readonly than: string }, value: StepValue): boolean {
+  const [number, other] = [value[part], value[than]];
+  return typeof number === 'number' && typeof other === 'number' && !meets(number, other);
 }
 
 function misread(part: ListedPart, value: StepValue): string | null {
@@ -108,7 +114,10 @@ function outOfRange(part: ListedPart, value: StepValue, beside: Beside): OutOfRa
       ? []
       : out(`a live point reads ${part.least.shown} to ${part.most.shown}`);
   }
-  return part.kind === 'number' ? outOfNumber(part, number, beside).flatMap(out) : [];
+  if (part.kind !== 'number') return [];
+  const { id, leastBeside } = part;
+  const below = leastBeside && isBelow({ part: id, than: leastBeside.part }, value) ? [leastBeside.says] : [];
+  return [...outOfNumber(part, number, beside), ...below].flatMap(out);
 }
 
 function outOfNumber({ least, most, under, leastOf }: ListedNumber, number: number, beside: Beside): string[] {
