@@ -34,6 +34,9 @@ const demoHouse: WalkFacts = {
   'assisted-housing': 'no',
 };
 
+/** What this invented crew agrees on with its customer: more than a small bathroom needs. */
+const agreements: Said = { 'target-airflow airflow': '110 cfm' };
+
 /** The cards of the lead of this invented crew: kind, number, last day. The apprentice has none. */
 export const cardsOfLead = [
   ['electrically-qualified', 'EQ-1'],
@@ -98,7 +101,7 @@ export function honestCrew(facts: WalkFacts = demoHouse): HonestCrew {
         const agreed = agreedOn(step, part);
         const before = agreed && remembered.get(`${agreed.step} ${agreed.part}`);
         if (before && isMeanOf(step, part)) return doubled(before);
-        return before ?? numberWanted(asked.accepts);
+        return before ?? agreements[`${step.id} ${part.id}`] ?? numberWanted(asked.accepts);
       }
     }
   };
