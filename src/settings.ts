@@ -26,6 +26,11 @@ const schema = z.object({
   FANWRIGHT_BACKUP_HOURS: wholeNumber(0, 8784, 'a whole number of hours between backups, 0 for none').default(24),
   FANWRIGHT_BACKUPS_KEPT: wholeNumber(1, 1000, 'how many backups to keep, from 1 to 1000').default(14),
   FANWRIGHT_HEALTH: z.string().trim().min(1, 'the path of a file').optional(),
+  FANWRIGHT_PACE: wholeNumber(
+    0,
+    1000,
+    'how much one person may do in 10 seconds, from 1 to 1000, or 0 for no limit',
+  ).default(20),
   LOG_LEVEL: z
     .enum(['debug', 'info', 'warn', 'error', 'silent'], { error: 'debug, info, warn, error or silent' })
     .default('info'),

@@ -4,7 +4,13 @@ import { StartTrouble } from '../src/start-trouble.ts';
 
 describe('the settings', () => {
   it('have what most need when nothing is set', () => {
-    expect(settingsFrom({})).toEqual({ FANWRIGHT_DB: 'data/fanwright.sqlite', LOG_LEVEL: 'info' });
+    expect(settingsFrom({})).toEqual({
+      FANWRIGHT_BACKUPS_KEPT: 14,
+      FANWRIGHT_BACKUP_HOURS: 24,
+      FANWRIGHT_DB: 'data/fanwright.sqlite',
+      FANWRIGHT_PACE: 20,
+      LOG_LEVEL: 'info',
+    });
   });
 
   it('count what is empty as not set, and pass over the rest of the surroundings', () => {
@@ -27,6 +33,10 @@ describe('the settings', () => {
     [{ DISCORD_API_BASE: 'file:///etc' }, 'DISCORD_API_BASE must be a web address, such as https://example.org/api.'],
     [{ DISCORD_TOKEN: 'two words' }, 'DISCORD_TOKEN must be one word, as the developer portal shows it.'],
     [{ FANWRIGHT_DB: '   ' }, 'FANWRIGHT_DB must be the path of a file.'],
+    [
+      { FANWRIGHT_PACE: 'fast' },
+      'FANWRIGHT_PACE must be how much one person may do in 10 seconds, from 1 to 1000, or 0 for no limit.',
+    ],
   ])('say what is wrong with %j', (environment, says) => {
     expect(() => settingsFrom(environment)).toThrow(new StartTrouble(says));
   });

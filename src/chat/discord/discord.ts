@@ -12,6 +12,7 @@ import { fetching } from './fetching.ts';
 import { gathering } from './gathering.ts';
 import { usualPatience } from './house.ts';
 import { type LogLevel, logTo } from './log.ts';
+import { pace } from './pace.ts';
 import { register } from './register.ts';
 import { serve } from './serve.ts';
 import { farewell, troubleOf } from './start-troubles.ts';
@@ -25,6 +26,7 @@ interface Given {
   readonly settings: {
     readonly FANWRIGHT_DB: string;
     readonly FANWRIGHT_HEALTH?: string | undefined;
+    readonly FANWRIGHT_PACE: number;
     readonly DISCORD_TOKEN: string;
     readonly DISCORD_API_BASE?: string | undefined;
     readonly DISCORD_GUILD?: string | undefined;
@@ -76,6 +78,7 @@ export async function discord({ store, commands, plan, settings }: Given): Promi
     gather: gathering(),
     fetchFile: fetching(settings.DISCORD_API_BASE),
     patience: usualPatience,
+    pace: pace(settings.FANWRIGHT_PACE),
   };
   const service = serve(client, house, log);
   const present = () => (vitalsOf(client).state === 'ready' ? new Set(client.guilds.cache.keys()) : undefined);

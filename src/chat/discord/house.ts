@@ -5,6 +5,7 @@ import { deskFor, wordsAreNoPhoto } from '../desk.ts';
 import type { ChartPictures } from './chart-pictures.ts';
 import type { FetchFile } from './fetching.ts';
 import type { Gather } from './gathering.ts';
+import type { Pace } from './pace.ts';
 import type { TypedBefore } from './typed-before.ts';
 import type { SentPhotos } from './uploads.ts';
 
@@ -20,6 +21,8 @@ export interface House {
   readonly fetchFile: FetchFile;
   /** Milliseconds an answer waits for its chart; after that it goes without, and the chart is put in when it is there. */
   readonly patience: number;
+  /** How fast one person may go. */
+  readonly pace: Pace;
 }
 
 /** The platform gives three seconds; half of it is left for the way there and back. */

@@ -5,6 +5,7 @@ import { StoreTrouble } from '#store/trouble.ts';
 import { decided } from './deciding.ts';
 import { type Answerable, say } from './decision.ts';
 import { crewRecords, type House } from './house.ts';
+import { hurrying } from './hurrying.ts';
 import { type Log, loggable } from './log.ts';
 import { recordsTroubleText } from './records-trouble.ts';
 import { suggestions } from './suggestions.ts';
@@ -56,6 +57,7 @@ async function answered({ house, log, records }: Means, interaction: Interaction
     await interaction.reply({ content: 'Use this in your crew’s server: a job belongs to a crew.', flags: 64 });
     return;
   }
+  if ((answerable || interaction.isAutocomplete()) && (await hurrying(house, interaction))) return;
   const store = records(interaction.guildId);
   if (interaction.isAutocomplete()) return interaction.respond(suggestions(house, store, interaction));
   if (!answerable) return;

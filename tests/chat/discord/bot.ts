@@ -4,6 +4,7 @@ import { fetching } from '#chat/discord/fetching.ts';
 import { gathering } from '#chat/discord/gathering.ts';
 import { type House, usualPatience } from '#chat/discord/house.ts';
 import { type Log, logTo } from '#chat/discord/log.ts';
+import { pace } from '#chat/discord/pace.ts';
 import { register } from '#chat/discord/register.ts';
 import { serve } from '#chat/discord/serve.ts';
 import { typedBefore } from '#chat/discord/typed-before.ts';
@@ -29,6 +30,8 @@ export interface BotOptions {
   /** Draws a chart; as in earnest if not said. */
   readonly draw?: typeof drawnChart;
   readonly patience?: number;
+  /** How fast one person may go. */
+  readonly pace?: House['pace'];
   readonly guild?: string;
   /** Bounds on fetching files, where they are not the usual ones. */
   readonly fetching?: Parameters<typeof fetching>[1];
@@ -52,6 +55,8 @@ export async function startBot(standIn: StandIn, options: BotOptions = {}): Prom
     gather: gathering(),
     fetchFile: fetching(standIn.api, options.fetching),
     patience,
+    // Tests go faster than people, so there is no limit unless one is asked for.
+    pace: options.pace ?? pace(0),
   };
   const service = serve(client, house, log);
   const ready = new Promise<Client<true>>((resolve) => client.once(Events.ClientReady, resolve));

@@ -27,7 +27,8 @@ export function startProgram(
   const [program, words] = how === 'directly' ? [process.execPath, ['--import', loader, main]] : [tsx, [main]];
   const child = spawn(program, words, {
     cwd: folder,
-    env: { PATH, HOME, ...environment },
+    // Tests go faster than people.
+    env: { PATH, HOME, FANWRIGHT_PACE: '0', ...environment },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   const ended = once(child, 'close').then(([code]) => code as number | null);
