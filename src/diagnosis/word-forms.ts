@@ -8,20 +8,21 @@ export interface Token {
   readonly after: 'stop' | 'comma' | 'pause' | 'nothing';
 }
 
-const spelledOut: Readonly<Record<string, readonly string[]>> = {
-  cant: ['can', 'not'],
-  cannot: ['can', 'not'],
-  wont: ['will', 'not'],
-  dont: ['do', 'not'],
-  doesnt: ['does', 'not'],
-  didnt: ['did', 'not'],
-  isnt: ['is', 'not'],
-  wasnt: ['was', 'not'],
-  arent: ['are', 'not'],
-  hasnt: ['has', 'not'],
-  havent: ['have', 'not'],
-  aint: ['is', 'not'],
-};
+/** A map, since people also type words such as "constructor", which every object knows. */
+const spelledOut: ReadonlyMap<string, readonly string[]> = new Map([
+  ['cant', ['can', 'not']],
+  ['cannot', ['can', 'not']],
+  ['wont', ['will', 'not']],
+  ['dont', ['do', 'not']],
+  ['doesnt', ['does', 'not']],
+  ['didnt', ['did', 'not']],
+  ['isnt', ['is', 'not']],
+  ['wasnt', ['was', 'not']],
+  ['arent', ['are', 'not']],
+  ['hasnt', ['has', 'not']],
+  ['havent', ['have', 'not']],
+  ['aint', ['is', 'not']],
+]);
 
 /**
  * The form in which words are compared: small letters, without the endings that English hangs on them, so that fogs, fogged,
@@ -55,7 +56,8 @@ export function tokensOf(text: string, pauses: ReadonlySet<string>): readonly To
         : /[,:()–—]/.test(between)
           ? 'comma'
           : 'nothing';
-    const parts = spelledOut[plain.replace("'", '')] ?? (plain.endsWith("n't") ? [plain.slice(0, -3), 'not'] : [plain]);
+    const parts =
+      spelledOut.get(plain.replace("'", '')) ?? (plain.endsWith("n't") ? [plain.slice(0, -3), 'not'] : [plain]);
     for (const [at, part] of parts.entries()) {
       tokens.push({ text: match[0], start, end, form: wordForm(part), after: at === 0 ? after : 'nothing' });
     }

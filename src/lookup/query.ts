@@ -7,33 +7,35 @@ const fillers = new Set(
   ),
 );
 
-/** Another spelling or another unit for the same thing. */
-const sameWord: Readonly<Record<string, string>> = {
-  vapour: 'vapor',
-  mould: 'mold',
-  draught: 'draft',
-  fibre: 'fiber',
-  litre: 'liter',
-  litres: 'liters',
-  metre: 'meter',
-  metres: 'meters',
-  aluminum: 'aluminium',
-  fiberglass: 'fibreglass',
-  lps: 'cfm',
-  ls: 'cfm',
-  pascal: 'pa',
-  pascals: 'pa',
-  inches: 'in',
-  inch: 'in',
-  feet: 'ft',
-  foot: 'ft',
-  ductwork: 'duct',
-  ducting: 'duct',
-  millimetre: 'mm',
-  millimeter: 'mm',
-  tub: 'bath',
-  co: 'monoxide',
-};
+/** Another spelling or another unit for the same thing. A map, since "constructor" is a word that every object knows. */
+const sameWord: ReadonlyMap<string, string> = new Map(
+  Object.entries({
+    vapour: 'vapor',
+    mould: 'mold',
+    draught: 'draft',
+    fibre: 'fiber',
+    litre: 'liter',
+    litres: 'liters',
+    metre: 'meter',
+    metres: 'meters',
+    aluminum: 'aluminium',
+    fiberglass: 'fibreglass',
+    lps: 'cfm',
+    ls: 'cfm',
+    pascal: 'pa',
+    pascals: 'pa',
+    inches: 'in',
+    inch: 'in',
+    feet: 'ft',
+    foot: 'ft',
+    ductwork: 'duct',
+    ducting: 'duct',
+    millimetre: 'mm',
+    millimeter: 'mm',
+    tub: 'bath',
+    co: 'monoxide',
+  }),
+);
 
 /** Letters and digits only, small, without accents. */
 export const plain = (text: string): string =>
@@ -76,7 +78,7 @@ export function askedWords(text: string): readonly Asked[] {
   return words.map((word, index) => {
     const isMillimetres = /^(?:mm|millim)/.test(words[index + 1] ?? '');
     const size = /^\d+$/.test(word) && isMillimetres ? inInches(Number(word)) : undefined;
-    const other = size ?? (word === 'mm' && /^\d+$/.test(words[index - 1] ?? '') ? 'in' : sameWord[word]);
+    const other = size ?? (word === 'mm' && /^\d+$/.test(words[index - 1] ?? '') ? 'in' : sameWord.get(word));
     return { words: other === undefined ? [word] : [word, other], optional: isSize(index) && !onlySizes };
   });
 }
