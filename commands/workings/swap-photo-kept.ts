@@ -1,4 +1,4 @@
-import type { Desk } from '#chat/command.ts';
+import type { Desk, KeptPhoto } from '#chat/command.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { ListedStep } from '#walkthrough/listed-step.ts';
 import { standingPhotos } from '#walkthrough/walk.ts';
@@ -19,6 +19,18 @@ export const photosOn = ({ state }: OpenWalk, listed: ListedStep) => {
 export const partsLeft = (walk: OpenWalk, listed: ListedStep) =>
   listed.parts.filter(({ kind }) => kind !== 'photo' || photosOn(walk, listed).length === 0);
 
+/** What to say of where it was taken. */
+function ofPlace({ placed, unplaced }: KeptPhoto): readonly Finding[] {
+  if (unplaced) {
+    const says = 'The file said where it was taken. That was taken out before the photo was put into the channel.';
+    return [remark('photo-place', 'good', says)];
+  }
+  if (!placed) return [];
+  const says =
+    'The file of that photo says where it was taken. That is not kept here, but the file still says it: where the address is not for everybody, do not pass it on as it is. A screenshot of it does not say it.';
+  return [remark('photo-place', 'caution', says)];
+}
+
 /**
  * Hangs a photo on a step: an event of its own, beside the answer. Where it lies and its checksum are kept, never the picture.
  * The same photo counts once.
@@ -31,7 +43,7 @@ export function hung(
 ): Hung {
   const photo = desk.photo(named);
   if ('rejected' in photo) return photo;
-  const { reference, checksum, size, placed } = photo.value;
+  const { reference, checksum, size } = photo.value;
   if (photosOn(walk, listed).some((each) => each.checksum === checksum)) {
     return { walk, says: [remark('photo', 'good', 'That photo is on this step already. It counts once.')] };
   }
@@ -54,15 +66,7 @@ export function hung(
         'good',
         `The photo is on ${listed.title}. Where it lies and its checksum are kept, not the picture.`,
       ),
-      ...(placed
-        ? [
-            remark(
-              'photo-place',
-              'caution',
-              'The file of that photo says where it was taken. That is not kept here, but the picture itself may still carry it: where the address is not for everybody, take it back and send a screenshot of it.',
-            ),
-          ]
-        : []),
+      ...ofPlace(photo.value),
     ],
   };
 }

@@ -3,17 +3,22 @@ import type { Interview } from '#interview/interview.ts';
 import type { AnyQuestion, Choice, Reading, UnitSystem } from '#interview/question.ts';
 import type { Recall } from '#interview/replay.ts';
 import type { ScopedStore } from '#store/store.ts';
+import type { Language, OtherLanguage } from '#words/language.ts';
 
-/** How to tell a crew its numbers. */
+/** How to tell a person what there is to tell. */
 export interface Telling {
   /** The units that come first; the other system follows in brackets. */
   readonly units: UnitSystem;
+  /** English where it is left out. Whoever has no words in it answers in English, whole. */
+  readonly language?: Language | undefined;
 }
 
 /** Where and by whom something is said. */
 export interface Speaker {
   readonly channel: string;
   readonly who: string;
+  /** The language that person is answered in; English where it is left out. */
+  readonly language?: Language | undefined;
 }
 
 interface Named {
@@ -21,6 +26,8 @@ interface Named {
   readonly name: string;
   /** At most 100 characters. */
   readonly summary: string;
+  /** The summary in other languages. */
+  readonly summaries?: Readonly<Record<OtherLanguage, string>>;
   /** What follows the name in a one-shot line that works when pasted. */
   readonly example: string;
 }
@@ -54,6 +61,7 @@ export interface DeskCommand extends Named {
 export interface Action {
   readonly name: string;
   readonly summary: string;
+  readonly summaries?: Readonly<Record<OtherLanguage, string>>;
   readonly options: readonly DeskOption[];
   /** What it changes concerns the whole crew, so only those who manage the server may do it. */
   readonly managersOnly?: true;
@@ -74,6 +82,7 @@ export interface DeskOption {
   readonly id: string;
   /** At most 100 characters. */
   readonly brief: string;
+  readonly briefs?: Readonly<Record<OtherLanguage, string>>;
   readonly required?: boolean;
   readonly choices?: readonly Choice[];
   /** The most characters it takes where that is more than a line, at most 6000. */
@@ -92,12 +101,14 @@ export interface DeskOption {
 export interface KeptPhoto {
   /** Where it lies, in the words of the platform; the name of the file in a terminal. */
   readonly reference: string;
-  /** SHA-256 of the bytes, in hexadecimal. */
+  /** SHA-256 of the bytes as they lie there, in hexadecimal. */
   readonly checksum: string;
-  /** In bytes. */
+  /** In bytes, as it lies there. */
   readonly size: number;
-  /** Whether the file says where it was taken. */
+  /** Whether the file, as it lies there, says where it was taken. */
   readonly placed: boolean;
+  /** It did as it was sent, and that was taken out before it was put there. */
+  readonly unplaced?: boolean;
 }
 
 /** What a desk command is handed: the keeping of this server alone, who speaks, and how to tell numbers. */
@@ -112,6 +123,8 @@ export interface Desk {
   readonly recall: Recall;
   /** The same of any sheet of this crew, by its number. */
   recallOn(sheet: number): Recall;
+  /** What an answering command makes of a sheet as it stands, or the questions it would ask first. */
+  answerOn(sheet: number, command: string): { readonly reply: Reply } | { readonly lacks: readonly AnyQuestion[] };
   /** The photo that was sent under this name, or lies under this path. */
   photo(named: string): Reading<KeptPhoto>;
   /** This moment, by the clock that stamps what is kept: there is no other. */

@@ -52,7 +52,11 @@ const mostEntries = 512;
 const mostBlocks = 64;
 
 /** The entries of a block of tags, each with its tag and value; none where the block does not lie within the file. */
-function* entriesAt(bytes: Buffer, at: number, isLittle: boolean): Generator<readonly [tag: number, value: number]> {
+export function* entriesAt(
+  bytes: Buffer,
+  at: number,
+  isLittle: boolean,
+): Generator<readonly [tag: number, value: number]> {
   const two = (place: number) => (isLittle ? bytes.readUInt16LE(place) : bytes.readUInt16BE(place));
   const four = (place: number) => (isLittle ? bytes.readUInt32LE(place) : bytes.readUInt32BE(place));
   if (at < 0 || at + 2 > bytes.length) return;

@@ -2,7 +2,7 @@ import type { ChatInputCommandInteraction, Message, ModalSubmitInteraction } fro
 import type { Reply } from '#findings/reply.ts';
 import { SheetTrouble } from '#store/sheet-trouble.ts';
 import type { KeptPhoto, Start } from '../command.ts';
-import { type PhotoFound, photoFound } from '../photo-bytes.ts';
+import { type BarePhoto, barePhoto } from './bare-photo/bare-photo.ts';
 import { deskDecision } from './desk-pressing.ts';
 import { type Deed, done, triedOut } from './doing.ts';
 import { clipped, harmless } from './harmless.ts';
@@ -17,11 +17,10 @@ type Sender = ChatInputCommandInteraction | ModalSubmitInteraction;
 
 type Taking = Omit<Telling, 'interaction'> & { readonly interaction: Sender };
 
-/** A photo that was fetched and looked at. */
+/** A photo that was fetched, looked at and bared of what was written beside the picture. */
 interface Fetched {
   readonly upload: Upload;
-  readonly bytes: Uint8Array;
-  readonly found: PhotoFound;
+  readonly photo: BarePhoto;
 }
 
 /** It ends here, and this is said. */
@@ -68,10 +67,10 @@ async function withPosted(
   const messages: Message[] = [];
   const sent = new Map<string, KeptPhoto>();
   try {
-    for (const photo of photos) {
+    for (const { upload, photo } of photos) {
       const { message, reference } = await posted(taking, photo);
       messages.push(message);
-      sent.set(photo.upload.id, { ...photo.found, reference });
+      sent.set(upload.id, { ...photo.found, reference });
     }
     return await work(sent);
   } catch (error) {
@@ -89,7 +88,7 @@ function unrefused(reply: Reply | Start): Reply {
 
 /** Photos before they lie anywhere. */
 const waitingFor = (photos: readonly Fetched[]): SentPhotos =>
-  new Map(photos.map(({ upload, found }) => [upload.id, { ...found, reference: upload.id }]));
+  new Map(photos.map(({ upload, photo }) => [upload.id, { ...photo.found, reference: upload.id }]));
 
 /** The photos, and the deed with the text of each file in its place. @throws Ended */
 async function fetchedFor(
@@ -108,9 +107,9 @@ async function fetchedFor(
       texts[upload.option] = read.text;
       continue;
     }
-    const found = photoFound(bytes);
-    if ('rejected' in found) throw new Ended(ended(upload, found.rejected));
-    photos.push({ upload, bytes, found: found.value });
+    const photo = barePhoto(bytes);
+    if ('rejected' in photo) throw new Ended(ended(upload, photo.rejected));
+    photos.push({ upload, photo: photo.value });
   }
   return { photos, deed: { ...deed, given: { ...deed.given, ...texts } } };
 }
@@ -119,13 +118,12 @@ const ended = ({ kind }: Upload, says: string): string =>
   kind === 'photo' ? `${says} Nothing was recorded, and the step stays as it was.` : says;
 
 /** Puts a photo into the channel, under a name of ours, in a message nobody's press changes. @throws Ended */
-async function posted({ interaction, log }: Taking, photo: Fetched) {
-  const { bytes, found } = photo;
+async function posted({ interaction, log }: Taking, { bytes, found }: BarePhoto) {
   const picture = {
     content: `Photo from ${whoOf(interaction)}`,
     files: [
       {
-        attachment: Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength),
+        attachment: bytes,
         name: `photo.${found.kind}`,
         description: 'A photo somebody of the crew sent for a step',
       },

@@ -128,14 +128,29 @@ describe('a photo sent for a step', () => {
     expect(photos()).toHaveLength(2);
   });
 
-  it('says so where its file tells where it was taken, and keeps nothing of that', async () => {
+  it('lies there without where it was taken, and its checksum is of what lies there', async () => {
     const { ben, photos } = await visit();
-    const page = await ben.followUp(await send(ben, upload({ bytes: jpeg({ tags: cameraTags({ placed: true }) }) })));
-    expect(page.text).toContain('says where it was taken. That is not kept here');
-    expect(page.text).toContain('may still carry it');
+    const sent = upload({ bytes: jpeg({ tags: cameraTags({ placed: true }) }) });
+    const picture = await send(ben, sent);
+    const page = await ben.followUp(picture);
+    const lies = Buffer.from(picture.files[0]?.bytes ?? []);
+    expect(lies).toEqual(jpeg());
+    expect(photos()[0]?.value).toMatchObject({ checksum: sumOf(lies), size: lies.length });
+    expect(page.text).toContain('That was taken out before the photo was put into the channel.');
     expect(Object.keys(photos()[0]?.value as object)).toEqual(['reference', 'checksum', 'size']);
-    const plain = await ben.followUp(await send(ben, upload({ bytes: jpeg({ tags: cameraTags({ placed: false }) }) })));
-    expect(plain.text).not.toContain('where it was taken');
+    expect((await send(ben, sent)).content).toContain('It counts once.');
+    const plain = jpeg({ tags: cameraTags({ placed: false }), more: 'another' });
+    expect((await ben.followUp(await send(ben, upload({ bytes: plain })))).text).not.toContain('where it was taken');
+  });
+
+  it('is turned up in the channel as the camera held it', async () => {
+    const { ben } = await visit();
+    const tags = cameraTags({ placed: true, isLittle: false, orientation: 6 });
+    const [lies] = (await send(ben, upload({ bytes: jpeg({ tags }) }))).files;
+    const bytes = Buffer.from(lies?.bytes ?? []);
+    const at = bytes.indexOf('Exif\0\0', 0, 'latin1') + 6;
+    // How many tags there are, which it is, and what it says.
+    expect([8, 10, 18].map((place) => bytes.readUInt16BE(at + place))).toEqual([1, 0x0112, 6]);
   });
 });
 
@@ -153,6 +168,8 @@ describe('a photo that cannot be taken', () => {
       /is not a photo, whatever its name says/,
     ],
     ['it is empty', { bytes: Buffer.alloc(0) }, /is not a photo/],
+    ['it is a HEIC that says where it was taken', { bytes: heic(cameraTags({ placed: true })) }, /Send it as a JPEG/],
+    ['it cannot be taken apart', { bytes: jpeg().subarray(0, 60) }, /damaged or built in an unusual way/],
   ];
   for (const [why, more, says] of failures) {
     it(`leaves the step open where ${why}`, async () => {
