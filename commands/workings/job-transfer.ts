@@ -52,7 +52,8 @@ export const importJob: Action = {
     const text = file ?? json;
     if (text === undefined || text.trim() === '') return refusedReply('Give the JSON file that /job export wrote.');
     const read = desk.store.importJob(text, desk.speaker);
-    if ('rejected' in read) return refusedReply(`Nothing was brought in. ${read.rejected}`);
+    if ('rejected' in read)
+      return refusedReply(`Nothing was brought in. ${read.rejected} Use the file as /job export wrote it.`);
     return broughtIn(desk, read.value.number);
   },
 };

@@ -2,7 +2,7 @@ export type SheetTroubleCode = 'no-such-sheet' | 'closed' | 'full';
 
 const sentences: Readonly<Record<SheetTroubleCode, (sheet: number) => string>> = {
   'no-such-sheet': (sheet) => `There is no job ${sheet} here.`,
-  closed: (sheet) => `Job ${sheet} is closed. Reopen it first.`,
+  closed: (sheet) => `Job ${sheet} is closed. /job open ${sheet} opens it again.`,
   full: () =>
     'The records of this crew are full, so nothing was noted. Erase old jobs, or let closed ones expire with /crew retention.',
 };

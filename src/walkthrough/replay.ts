@@ -79,7 +79,8 @@ function judge(walk: Walk, moment: Moment): Judgement {
   if (!Number.isFinite(moment.milliseconds) || !Number.isFinite(Date.parse(event.at))) {
     return refused('The time given cannot be read.');
   }
-  if (isStranger(event.standing)) return refused('The crew does not know this person. A lead adds them first.');
+  if (isStranger(event.standing))
+    return refused('The crew does not know this person. A lead adds them first, with /crew add.');
   if (walk.closed && !afterwards.includes(event.what))
     return refused('This list is closed. Its close is taken back first.');
   const onJob = jobEvents[event.what];

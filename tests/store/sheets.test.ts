@@ -117,7 +117,7 @@ describe('closing, reopening and renaming', () => {
     store.addFact(1, answer('collar', '4 in'));
     store.closeSheet(1, { who: 'lead' });
     const refused = new SheetTrouble('closed', 1);
-    expect(refused.message).toBe('Job 1 is closed. Reopen it first.');
+    expect(refused.message).toBe('Job 1 is closed. /job open 1 opens it again.');
     expect(() => store.addFact(1, answer('collar', '6 in'))).toThrow(refused);
     expect(() => store.retractNewest(1, { who: 'lead' })).toThrow(refused);
     expect(() => store.useSheet({ ...ladder, sheet: 1 })).toThrow(refused);

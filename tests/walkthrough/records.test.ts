@@ -125,7 +125,7 @@ describe('an event', () => {
   it('of somebody nobody knows, or of no known kind, is refused', () => {
     const day = dayOn();
     expect(why(day.enter('stranger', { what: 'noted', value: { says: 'hello' } }))).toBe(
-      'The crew does not know this person. A lead adds them first.',
+      'The crew does not know this person. A lead adds them first, with /crew add.',
     );
     expect(why(day.enter('lead', { what: 'conjured', step: 'house-age' }))).toBe(
       'Nothing of this kind happens on a list.',

@@ -1,4 +1,5 @@
 import type { ChatInputCommandInteraction } from 'discord.js';
+import { SheetTrouble } from '#store/sheet-trouble.ts';
 import type { ScopedStore } from '#store/store.ts';
 import type { DeskCommand, DeskOption, Start } from '../command.ts';
 import { begin } from '../conversation.ts';
@@ -9,16 +10,20 @@ import { deskOf, type House, speakerOf } from './house.ts';
 import { decidedPress } from './pressing.ts';
 import { optionUpload } from './uploads.ts';
 
-/**
- * Settles what is done, and marks the event as seen. To be kept in the records as one.
- *
- * @throws SheetTrouble when the sheet meant is not there or is closed.
- */
+/** Settles what is done, and marks the event as seen. To be kept in the records as one. */
 export function decided(house: House, store: ScopedStore, interaction: Answerable): Decision {
   if (house.store.seenBefore(interaction.id)) return { does: 'nothing' };
-  return interaction.isChatInputCommand()
-    ? decidedCommand(house, store, interaction)
-    : decidedPress(house, store, interaction);
+  const settled = () =>
+    interaction.isChatInputCommand()
+      ? decidedCommand(house, store, interaction)
+      : decidedPress(house, store, interaction);
+  try {
+    return store.together(settled);
+  } catch (error) {
+    // It is undone, and yet it was seen: told again, it is not refused a second time.
+    if (error instanceof SheetTrouble) return say(error.message);
+    throw error;
+  }
 }
 
 type Options = Pick<ChatInputCommandInteraction['options'], 'getString' | 'getAttachment'>;

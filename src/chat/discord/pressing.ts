@@ -66,12 +66,12 @@ function explained(store: ScopedStore, talk: Talk, what: 'working' | 'everything
   const { reply, command } = screenOf(store, talk);
   return reply
     ? { does: 'explain', what, command, reply }
-    : say('An answer is being changed, so there is nothing to show until it is there.');
+    : say('An answer is being changed, so there is nothing to show yet. Answer the question, or press Back.');
 }
 
 function form(house: House, store: ScopedStore, { talk, standing }: { talk: Talk; standing: Screen }): Decision {
   const { asking } = standing;
-  if (!asking) return say('Nothing is being asked just now.');
+  if (!asking) return say('Nothing is being asked just now. Type / for a command, or change an answer with the menu.');
   const known = asking.now === undefined ? undefined : store.newestFacts(talk.sheet).get(asking.question.id)?.typed;
   const typed = { ...(known === undefined ? {} : { [asking.question.id]: known }), ...house.typed.of(talk.id) };
   return {

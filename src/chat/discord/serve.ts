@@ -1,9 +1,8 @@
 import { type Client, DiscordAPIError, Events, type Interaction, MessageFlags } from 'discord.js';
-import { SheetTrouble } from '#store/sheet-trouble.ts';
 import type { ScopedStore } from '#store/store.ts';
 import { StoreTrouble } from '#store/trouble.ts';
 import { decided } from './deciding.ts';
-import { type Answerable, say } from './decision.ts';
+import type { Answerable } from './decision.ts';
 import { crewRecords, type House } from './house.ts';
 import { hurrying } from './hurrying.ts';
 import { type Log, loggable } from './log.ts';
@@ -61,12 +60,7 @@ async function answered({ house, log, records }: Means, interaction: Interaction
   const store = records(interaction.guildId);
   if (interaction.isAutocomplete()) return interaction.respond(suggestions(house, store, interaction));
   if (!answerable) return;
-  const decision = await house
-    .gather(store, () => decided(house, store, interaction))
-    .catch((error: unknown) => {
-      if (error instanceof SheetTrouble) return say(error.message);
-      throw error;
-    });
+  const decision = await house.gather(store, () => decided(house, store, interaction));
   if (decision.does !== 'take') return tell({ house, store, log, interaction }, decision);
   if (interaction.isChatInputCommand() || interaction.isModalSubmit()) {
     await take({ house, store, log, interaction }, decision.deed);

@@ -19,6 +19,11 @@ export function textOfFile(path: string): Reading<string> {
     if (code === 'ERR_ENCODING_INVALID_ENCODED_DATA') {
       return { rejected: `${name} is not text in UTF-8. Save it as text or CSV UTF-8.` };
     }
-    return { rejected: code === 'ENOENT' ? `There is no file ${name}.` : `The file ${name} cannot be read.` };
+    return {
+      rejected:
+        code === 'ENOENT'
+          ? `There is no file ${name}. Give its path.`
+          : `The file ${name} cannot be read. Give another.`,
+    };
   }
 }

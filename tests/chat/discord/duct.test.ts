@@ -139,7 +139,7 @@ describe('the working', () => {
     await ann.pick(reply, 'Change an answer', ['Sones on the label']);
     const said = await ann.pressRaw(reply.buttons[0]?.customId ?? '', reply);
     expect(said).toMatchObject({ ephemeral: true });
-    expect(said.content).toBe('An answer is being changed, so there is nothing to show until it is there.');
+    expect(said.content).toBe('An answer is being changed, so there is nothing to show yet. Answer the question, or press Back.');
   });
 });
 

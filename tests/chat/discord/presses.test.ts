@@ -68,7 +68,7 @@ describe('a stale button', () => {
     const reply = await ann.slash('size', wholeRoom);
     await ann.slash('job close');
     const next = await ann.press(reply, 'What will the fan deliver?');
-    expect(next).toMatchObject({ ephemeral: true, content: 'Job 2 is closed. Reopen it first.' });
+    expect(next).toMatchObject({ ephemeral: true, content: 'Job 2 is closed. /job open 2 opens it again.' });
   });
 });
 
