@@ -4,6 +4,7 @@ import boxfill from './boxfill.ts';
 import callback from './callback.ts';
 import cost from './cost.ts';
 import crew from './crew.ts';
+import demo from './demo.ts';
 import duct from './duct.ts';
 import fan from './fan.ts';
 import handoff from './handoff.ts';
@@ -23,6 +24,7 @@ import sweat from './sweat.ts';
 
 /** Every command, in the order a job happens. A new one is added here by hand. */
 export const commands: readonly Command[] = [
+  demo,
   plan,
   ask,
   lookup,

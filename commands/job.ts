@@ -1,4 +1,5 @@
 import type { Action, Desk, DeskCommand } from '#chat/command.ts';
+import { isInvented } from './workings/demo-house.ts';
 import { causesOfYear } from './workings/job-causes.ts';
 import {
   briefOf,
@@ -80,9 +81,10 @@ const list: Action = {
     if (sheets.length === 0) {
       return saying(search ? `No ${kind}job has that in its name.` : `There are no ${kind}jobs. /job open starts one.`);
     }
-    const newest =
-      sheets.length === mostListed ? `The newest ${mostListed} ${kind}jobs` : counted(sheets.length, `${kind}job`);
-    return saying(`${newest}, newest first.`, {
+    const own = sheets.filter((sheet) => !isInvented(sheet)).length;
+    const newest = sheets.length === mostListed ? `The newest ${mostListed} ${kind}jobs` : counted(own, `${kind}job`);
+    const besides = own < sheets.length ? ', and the demo house, which counts nowhere' : '';
+    return saying(`${newest}, newest first${besides}.`, {
       tables: [
         {
           title: 'Jobs',

@@ -210,6 +210,14 @@ export function checkQuestion(id: CallbackFindingId | VariableId, whenUnknown = 
   };
 }
 
+/** What a check is called, by the id its answer stands under on a sheet; nothing where it is none. */
+export function checkCalled(fact: string): string | undefined {
+  const id = fact.startsWith('check-') ? fact.slice('check-'.length) : '';
+  return isVariable(id) || Object.hasOwn(callbackFindings, id)
+    ? checkQuestion(id as CallbackFindingId).brief
+    : undefined;
+}
+
 const firstFollow = (id: VariableId): Readonly<Record<string, number>> => {
   const follows = Object.values(callbackVariables[id].follows ?? {})[0] ?? {};
   return (Object.values(follows)[0] ?? {}) as Readonly<Record<string, number>>;

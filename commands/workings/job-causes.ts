@@ -1,6 +1,7 @@
 import type { Desk } from '#chat/command.ts';
 import type { Reply } from '#findings/reply.ts';
 import { type CauseId, causes } from '#knowledge/causes.ts';
+import { isInvented } from './demo-house.ts';
 import { counted, saying } from './plain-replies.ts';
 
 /** More jobs than this are not looked through for one answer. */
@@ -15,7 +16,7 @@ export function causesOfYear({ store }: Desk, year: string): Reply {
   const found = new Map<CauseId, string[]>();
   for (const sheet of store.listSheets({ limit: mostJobs })) {
     const fact = store.newestFacts(sheet.number).get('confirmed-cause');
-    if (!fact?.at.startsWith(year) || !isCause(fact.value)) continue;
+    if (isInvented(sheet) || !fact?.at.startsWith(year) || !isCause(fact.value)) continue;
     const name = sheet.name ?? `job ${sheet.number}`;
     found.set(fact.value, [...(found.get(fact.value) ?? []), name]);
   }

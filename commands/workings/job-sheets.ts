@@ -1,4 +1,5 @@
 import type { Desk, DeskOption } from '#chat/command.ts';
+import { checkCalled } from '../questions/callback.ts';
 
 export type Sheet = ReturnType<Desk['store']['currentSheet']>;
 
@@ -23,7 +24,7 @@ export const sheetMeant = ({ store, speaker }: Desk, name: string | undefined): 
 /** What a fact is called on the page of the command that asks for it. */
 export const briefOf = ({ commands }: Pick<Desk, 'commands'>, fact: string): string =>
   commands.flatMap((command) => (command.kind === 'answer' ? command.takes : [])).find(({ id }) => id === fact)
-    ?.brief ?? fact;
+    ?.brief ?? (/^heard(?:-\d+)?$/.test(fact) ? 'What was understood' : (checkCalled(fact) ?? fact));
 
 /** What somebody said, as they said it. */
 export const saidOf = ({ how, typed }: { readonly how: string; readonly typed: string }): string =>

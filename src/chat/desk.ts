@@ -1,5 +1,7 @@
+import { replay } from '#interview/replay.ts';
 import type { ScopedStore } from '#store/store.ts';
-import { recallFrom, unitsOf } from './answers.ts';
+import { recallFor, recallFrom, unitsOf } from './answers.ts';
+import { withAssumed } from './assumed.ts';
 import type { Action, Desk } from './command.ts';
 
 /** Words are no photo: it is sent itself. */
@@ -26,8 +28,21 @@ export const deskFor = ({
   },
   recall: (question) => recallFrom(store(), store().currentSheet(rest.speaker).number)(question),
   recallOn: (sheet) => recallFrom(store(), sheet),
+  answerOn: (sheet, name) => answerOn({ ...rest, store: store(), sheet }, name),
   now: () => store().now(),
 });
+
+function answerOn(
+  { store, sheet, commands }: Pick<Desk, 'store' | 'commands'> & { readonly sheet: number },
+  name: string,
+): ReturnType<Desk['answerOn']> {
+  const command = commands.find((each) => each.name === name);
+  if (command?.kind !== 'answer') throw new Error(`there is no answering command ${name}`);
+  const outcome = replay(command.interview(), recallFor(store, sheet, command), 'conversation');
+  if (!outcome.complete) return { lacks: outcome.unanswered };
+  const units = unitsOf(store);
+  return { reply: withAssumed(command.answer(outcome.inputs, { units }), outcome.assumed, units) };
+}
 
 /** Why somebody may not do this, in a sentence; nothing where they may. */
 export const refusal = ({ managersOnly }: Action, { mayManage }: Desk): string | undefined =>

@@ -92,6 +92,8 @@ export interface PressOffer {
   readonly command: string;
   readonly action: string;
   readonly given: Readonly<Record<string, string>>;
+  /** It goes on to what comes next: an empty line, or "next", presses it where lines are typed. */
+  readonly goesOn?: true;
 }
 
 /** One thing to fill in: words, or one of the choices. */
@@ -106,13 +108,15 @@ export interface FormField {
 }
 
 /** What an action still has to be told, at most five things. It is done again with them, each under its id. */
-export interface FormOffer extends Omit<PressOffer, 'label'> {
+export interface FormOffer extends Omit<PressOffer, 'label' | 'goesOn'> {
   readonly title: string;
   readonly fields: readonly FormField[];
 }
 
 /** What a command answers: plain data. Each adapter decides how it looks in its medium. */
 export interface Reply {
+  /** Sentences said before it, as where a tour stands. */
+  readonly notes?: readonly string[];
   readonly headline: string;
   readonly findings: readonly Finding[];
   readonly tables?: readonly Table[];

@@ -20,7 +20,7 @@ export function deskDecision(
   if (reply.refused) return say(clipped(harmless(reply.headline), limits.content));
   const form = reply.asks && mayAsk ? deskForm(reply.asks) : undefined;
   if (form) return { does: 'ask', form };
-  return { does: 'show', screen: { revision: 0, command, notes: [], reply }, where };
+  return { does: 'show', screen: { revision: 0, command, notes: reply.notes ?? [], reply }, where };
 }
 
 /** Settles that files are fetched, unless it can be told already that nothing would come of it. */

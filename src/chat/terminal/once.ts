@@ -74,7 +74,14 @@ function fromDesk(command: DeskCommand, words: readonly string[], desk: Desk): O
   if (answer.reply.refused) return refused(command.name, [answer.reply.headline]);
   // What the plain words may mean is asked back, so nothing is answered yet.
   const status = command.name === 'ask' ? 'needs-answers' : 'answered';
-  return { command: command.name, status, reply: answer.reply, missing: [], problems: [] };
+  return {
+    command: command.name,
+    status,
+    reply: answer.reply,
+    missing: [],
+    problems: [],
+    notes: answer.reply.notes ?? [],
+  };
 }
 
 function fromStart({ start, given, notes, unasked }: Start, commands: readonly Command[]): OneShot {

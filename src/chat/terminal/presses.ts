@@ -13,7 +13,9 @@ export const pressLines = (presses: readonly PressOffer[], paper: Paper): readon
     ? []
     : [
         'Type a number:',
-        ...presses.map(({ label }, index) => paragraph(label, paper, `${String(index + 1).padStart(3)}  `)),
+        ...presses.map(({ label, goesOn }, index) =>
+          paragraph(goesOn ? `${label} (or press Enter)` : label, paper, `${String(index + 1).padStart(3)}  `),
+        ),
       ];
 
 /** The field asked now. */

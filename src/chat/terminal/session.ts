@@ -109,7 +109,13 @@ export function terminalSession(outside: Outside): Session {
       ...pressLines(offered, outside.paper),
       ...(filling ? [fieldText(filling, outside.paper)] : []),
     ];
-    return [replyText(reply, outside.paper), ...(below.length > 0 ? ['', ...below] : [])].join('\n');
+    const notes = (reply.notes ?? []).map(plain);
+    return [
+      ...notes,
+      ...(notes.length > 0 ? [''] : []),
+      replyText(reply, outside.paper),
+      ...(below.length > 0 ? ['', ...below] : []),
+    ].join('\n');
   };
 
   const pressed = async ({ command: name, action: called, given }: Omit<PressOffer, 'label'>): Promise<string> => {
@@ -154,6 +160,7 @@ export function terminalSession(outside: Outside): Session {
     const [name = '', ...rest] = words;
     const command = commands.find((each) => each.name === name.toLowerCase());
     if (!command) return inPlainWords(name, line);
+    offered = [];
     if (open && asking()) aside = open.id;
     if (command.kind === 'desk') {
       open = undefined;
@@ -226,7 +233,8 @@ export function terminalSession(outside: Outside): Session {
         }
         if (filling && text !== '' && (!text.startsWith('/') || isPath(filling, text)))
           return await filled(filling, text);
-        const press = /^\d{1,2}$/.test(text) ? offered[Number(text) - 1] : undefined;
+        const onward = /^(?:next)?$/i.test(text) ? offered.find(({ goesOn }) => goesOn) : undefined;
+        const press = /^\d{1,2}$/.test(text) ? offered[Number(text) - 1] : onward;
         if (press) return await pressed(press);
         if (text.length > longestLine) return plain('That line is too long to be a command. Type help to see them.');
         const [word = '', ...rest] = wordsOf(text.replace(/^\//, ''));
