@@ -3,6 +3,7 @@ import { commands } from '#commands/index.ts';
 import { type Report, upkeep } from '#operation/upkeep.ts';
 import { openStore } from '#store/store.ts';
 import { StoreTrouble } from '#store/trouble.ts';
+import { languageTold } from '#words/language.ts';
 import { operated } from './operating.ts';
 import { backupPlanOf, settingsFrom } from './settings.ts';
 import { StartTrouble } from './start-trouble.ts';
@@ -12,8 +13,10 @@ async function main(words: readonly string[]): Promise<number> {
   const done = await operated(words, { commands, output: process.stdout });
   if (done !== undefined) return done;
   const settings = settingsFrom();
-  const here = { commands, who: systemUser(), environment: process.env };
-  if (words.length > 0) {
+  const { told, rest } = languageTold(words);
+  const language = told ?? settings.FANWRIGHT_LANGUAGE;
+  const here = { commands, who: systemUser(), environment: process.env, language };
+  if (rest.length > 0) {
     const { answerOnce } = await import('#chat/terminal/once.ts');
     return answerOnce(words, { ...here, settings, output: process.stdout });
   }

@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import { loadEnvFile } from 'node:process';
 import { z } from 'zod';
 import { type BackupPlan, usualFolder } from '#operation/backups.ts';
+import { type Language, languageMeant } from '#words/language.ts';
 import { StartTrouble } from './start-trouble.ts';
 
 const wholeNumber = (least: number, most: number, error: string) =>
@@ -31,6 +32,15 @@ const schema = z.object({
     1000,
     'how much one person may do in 10 seconds, from 1 to 1000, or 0 for no limit',
   ).default(20),
+  FANWRIGHT_LANGUAGE: z
+    .string()
+    .trim()
+    .transform((text, { addIssue }): Language => {
+      const meant = languageMeant(text);
+      if (meant === undefined) addIssue('en or es');
+      return meant ?? 'english';
+    })
+    .optional(),
   LOG_LEVEL: z
     .enum(['debug', 'info', 'warn', 'error', 'silent'], { error: 'debug, info, warn, error or silent' })
     .default('info'),

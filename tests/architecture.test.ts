@@ -16,14 +16,15 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   // mathjs takes half a second to load: node:module lets the one file that needs it load it only when a unit is first read.
   'src/quantity': ['mathjs', 'node:module'],
   'src/engine': ['#quantity'],
-  'src/knowledge': ['#quantity', 'zod', 'json'],
-  'src/findings': ['#quantity', '#knowledge'],
+  'src/knowledge': ['#quantity', '#words', 'zod', 'json'],
+  'src/findings': ['#quantity', '#knowledge', '#words'],
   'src/lookup': ['#quantity', '#knowledge', 'better-sqlite3', 'fastest-levenshtein'],
-  'src/interview': ['#quantity'],
+  'src/interview': ['#quantity', '#words'],
   'src/diagnosis': ['#quantity', '#knowledge'],
   'src/walkthrough': ['#quantity', '#knowledge'],
   'src/pictures': ['#findings', '#quantity', '@resvg/resvg-js', 'd3-scale', 'd3-shape', 'pdfkit', 'node'],
   'src/store': ['#interview', '#quantity', 'better-sqlite3', 'node', 'zod'],
+  'src/words': [],
   'src/operation': ['#pictures', '#store', 'node'],
   commands: [
     '#chat',
@@ -35,6 +36,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
     '#lookup',
     '#quantity',
     '#walkthrough',
+    '#words',
     'fastest-levenshtein',
   ],
 };

@@ -2,6 +2,7 @@ import type { Desk } from '#chat/command.ts';
 import { oneOf } from '#interview/choices.ts';
 import type { AnyQuestion, Choice, Reading, UnitSystem } from '#interview/question.ts';
 import { howKnown, meansNotKnown, plain } from '#interview/words.ts';
+import { type Language, languageMeant } from '#words/language.ts';
 import { atticTemperature } from '../questions/attic.ts';
 import { buildingCodeEdition } from '../questions/codes.ts';
 import { altitude } from '../questions/duct.ts';
@@ -110,6 +111,25 @@ const timeZone: CrewSetting = {
       .map((zone) => ({ id: zone, label: zone })),
 };
 
+const languageNames: Readonly<Record<Language, string>> = { english: 'English', spanish: 'Español' };
+
+const language: CrewSetting = {
+  id: 'language',
+  brief: 'Language where a person’s own is not known: English or Español',
+  key: 'language',
+  unset: 'Taken as English. In Discord each person’s own language comes first.',
+  read(text) {
+    const meant = languageMeant(text);
+    return meant === undefined ? { rejected: 'Name one of English and Español.' } : { value: meant };
+  },
+  show: (kept) => languageNames[languageMeant(kept) ?? 'english'],
+  suggest: (typed) =>
+    fitting(
+      Object.values(languageNames).map((name) => ({ id: name, label: name })),
+      typed,
+    ),
+};
+
 /** Everything a crew settles for all its jobs, in the order it is shown. */
 export const crewSettings: readonly CrewSetting[] = [
   units,
@@ -118,6 +138,7 @@ export const crewSettings: readonly CrewSetting[] = [
   usual(altitude as AnyQuestion),
   usual(atticTemperature as AnyQuestion),
   timeZone,
+  language,
 ];
 
 /** What to say to have a setting taken away again. */

@@ -1,9 +1,12 @@
 import type { AnyQuestion, FactHow, Reading, UnitSystem } from '#interview/question.ts';
 import type { Recall } from '#interview/replay.ts';
+import { worded } from '#interview/worded.ts';
 import { howKnown, meansNotKnown } from '#interview/words.ts';
 import type { FactRow, NewFact } from '#store/facts.ts';
 import type { ScopedStore } from '#store/store.ts';
-import type { AnswerCommand } from './command.ts';
+import { conversationWords } from '#words/conversation.ts';
+import { type Language, languageMeant } from '#words/language.ts';
+import type { AnswerCommand, Speaker } from './command.ts';
 import { readOnce } from './reading-once.ts';
 
 /** An answer as it goes on the sheet: what was typed, the value it was read as, and how it is known. */
@@ -24,6 +27,10 @@ export function understood(question: AnyQuestion, typed: string, units: UnitSyst
 /** The units a crew writes in; a bare number means these. */
 export const unitsOf = (store: ScopedStore): UnitSystem =>
   store.setting('units') === 'metric' ? 'metric' : 'inch-pound';
+
+/** The language a crew is answered in where a person's own is not known; nothing where nobody has set it. */
+export const crewLanguage = (store: ScopedStore): Language | undefined =>
+  languageMeant(store.setting('language') ?? '');
 
 const factOf = (question: AnyQuestion, answer: Understood, units: UnitSystem, who: string): NewFact => ({
   fact: question.id,
@@ -48,10 +55,13 @@ export function noteAnswers(
   store: ScopedStore,
   sheet: number,
   answers: readonly (readonly [AnyQuestion, string])[],
-  who: string,
+  { who, language }: Pick<Speaker, 'who' | 'language'>,
 ): { readonly noted: readonly Noted[]; readonly notes: readonly string[] } {
   const units = unitsOf(store);
-  const read = answers.map(([question, text]) => ({ question, reading: understood(question, text, units) }));
+  const read = answers.map(([question, text]) => ({
+    question,
+    reading: understood(worded(question, language), text, units),
+  }));
   const rows = store.addFacts(
     sheet,
     read.flatMap(({ question, reading }) => ('value' in reading ? [factOf(question, reading.value, units, who)] : [])),
@@ -60,25 +70,25 @@ export function noteAnswers(
     noted: rows.map(({ id, fact }) => ({ fact, row: id })),
     notes: read.flatMap(({ question, reading }) => {
       if ('rejected' in reading) {
-        return [answers.length > 1 ? `${question.brief}: ${reading.rejected}` : reading.rejected];
+        return [answers.length > 1 ? `${worded(question, language).brief}: ${reading.rejected}` : reading.rejected];
       }
-      return reading.value.how === 'unknown' ? [standIn(question, units)] : [];
+      return reading.value.how === 'unknown' ? [standIn(question, units, language)] : [];
     }),
   };
 }
 
 /** What goes on in place of an answer nobody had: "Ceiling height: taken as 8 to 9 ft. Most houses have 8 ft ceilings." */
-function standIn(question: AnyQuestion, units: UnitSystem): string {
-  const { brief, whenUnknown } = question;
-  const instead = standInOf(question, units);
-  return `${brief}: ${instead === undefined ? '' : `taken as ${instead}. `}${whenUnknown.because}`;
+function standIn(question: AnyQuestion, units: UnitSystem, language: Language = 'english'): string {
+  const asked = worded(question, language);
+  const { standIn: inWords } = conversationWords[asked === question ? 'english' : language];
+  return inWords(asked.brief, standInOf(question, units, language), asked.whenUnknown.because);
 }
 
 /** What stands in for an answer nobody has, as a person reads it; nothing where not knowing is itself the answer. */
-export function standInOf(question: AnyQuestion, units: UnitSystem): string | undefined {
+export function standInOf(question: AnyQuestion, units: UnitSystem, language?: Language): string | undefined {
   const { value } = question.whenUnknown;
   const shown = value === null ? notKnown : question.show(value, units);
-  return shown === notKnown ? undefined : shown;
+  return shown === notKnown ? undefined : worded(question, language).show(value, units);
 }
 
 const notKnown = 'not known';

@@ -1,13 +1,17 @@
 import type { Reply } from '#findings/reply.ts';
-import type { UnitSystem } from '#interview/question.ts';
+import type { AnyQuestion, UnitSystem } from '#interview/question.ts';
 import type { Assumption } from '#interview/replay.ts';
+import { worded } from '#interview/worded.ts';
+import { conversationWords } from '#words/conversation.ts';
 import { standInOf } from './answers.ts';
 
 /** A reply with what stands in for answers nobody had: in short lines, with the reasons kept for the working. */
 export function withAssumed(reply: Reply, assumptions: readonly Assumption[], units: UnitSystem): Reply {
+  const { language = 'english' } = reply;
+  const briefOf = (question: AnyQuestion) => worded(question, language).brief;
   const taken = assumptions.flatMap(({ question }) => {
-    const instead = standInOf(question, units);
-    return instead === undefined ? [] : [`${question.brief}: ${instead}`];
+    const instead = standInOf(question, units, language);
+    return instead === undefined ? [] : [`${briefOf(question)}: ${instead}`];
   });
   const left = assumptions.filter(({ question }) => standInOf(question, units) === undefined);
   return {
@@ -15,11 +19,16 @@ export function withAssumed(reply: Reply, assumptions: readonly Assumption[], un
     assumed: [
       ...(reply.assumed ?? []),
       ...taken,
-      ...(left.length === 0 ? [] : [`Not known: ${left.map(({ question }) => inSentence(question.brief)).join('; ')}`]),
+      ...(left.length === 0
+        ? []
+        : [conversationWords[language].notKnown(left.map(({ question }) => inSentence(briefOf(question))).join('; '))]),
     ],
     assumedBecause: [
       ...(reply.assumedBecause ?? []),
-      ...assumptions.map(({ question, because }) => `${question.brief}: ${because}`),
+      ...assumptions.map(({ question }) => {
+        const { brief, whenUnknown } = worded(question, language);
+        return `${brief}: ${whenUnknown.because}`;
+      }),
     ],
   };
 }

@@ -1,8 +1,11 @@
 import type { AnyQuestion } from '#interview/question.ts';
 import { type Outcome, type Recall, replay } from '#interview/replay.ts';
+import { worded } from '#interview/worded.ts';
 import { meansNotKnown, turnMeant } from '#interview/words.ts';
 import { SheetTrouble } from '#store/sheet-trouble.ts';
 import type { ScopedStore } from '#store/store.ts';
+import { conversationWords } from '#words/conversation.ts';
+import type { Language } from '#words/language.ts';
 import { type Noted, noteAnswers, recallFor, standInOf, unitsOf } from './answers.ts';
 import { withAssumed } from './assumed.ts';
 import type { AnswerCommand, Speaker } from './command.ts';
@@ -29,6 +32,8 @@ export interface Talk {
   readonly command: AnswerCommand<unknown>;
   readonly sheet: number;
   readonly who: string;
+  /** The language of whoever looks at it now. */
+  readonly language?: Language | undefined;
   /** Counts the turns, so that a button from an earlier screen is known as stale. */
   readonly revision: number;
   readonly progress: Progress;
@@ -66,7 +71,7 @@ function begun(
     const text = given[question.id];
     return text === undefined ? [] : [[question, text] as const];
   });
-  const { noted, notes } = noteAnswers(store, sheet, answers, speaker.who);
+  const { noted, notes } = noteAnswers(store, sheet, answers, speaker);
   const progress = { noted, draft: '', reopened: null };
   const { id, revision } = store.startTalk({
     channel: speaker.channel,
@@ -75,7 +80,7 @@ function begun(
     who: speaker.who,
     state: JSON.stringify(progress),
   });
-  const talk = { id, command, sheet, who: speaker.who, revision, progress };
+  const talk = { id, command, sheet, who: speaker.who, language: speaker.language, revision, progress };
   return keptFrom(store, talk, screenOf(store, talk, notes, idsOf(noted)));
 }
 
@@ -93,11 +98,11 @@ export function hear(store: ScopedStore, talk: Talk, heard: Heard, who: string):
     });
   } catch (error) {
     if (error instanceof TalkMovedOn) {
-      const now = recalledTalk(store, [talk.command], talk.id);
-      if (!now) return screenOf(store, talk, [`This was stopped a moment ago. /${talk.command.name} begins it again.`]);
-      return screenOf(store, now, ['Somebody answered this a moment ago. Here is where it stands.']);
+      const now = recalledTalk(store, [talk.command], talk.id, talk.language);
+      if (!now) return screenOf(store, talk, [saidIn(talk).stoppedMeanwhile(talk.command.name)]);
+      return screenOf(store, now, [saidIn(talk).answeredMeanwhile]);
     }
-    if (error instanceof SheetTrouble) return screenOf(store, talk, [unkept(error)]);
+    if (error instanceof SheetTrouble) return screenOf(store, talk, [unkept(error, talk)]);
     throw error;
   }
 }
@@ -119,8 +124,10 @@ class TalkMovedOn extends Error {
   override readonly name = 'TalkMovedOn';
 }
 
-const unkept = ({ code, sheet, message }: SheetTrouble): string =>
-  code === 'closed' ? `Job ${sheet} is closed, so nothing was noted. /job open ${sheet} opens it again.` : message;
+const saidIn = ({ language = 'english' }: Talk) => conversationWords[language];
+
+const unkept = ({ code, sheet, message }: SheetTrouble, talk: Talk): string =>
+  code === 'closed' ? saidIn(talk).jobClosed(sheet) : message;
 
 /** The screen of a talk as it stands: the next question, or the answer. */
 export function screenOf(
@@ -132,16 +139,23 @@ export function screenOf(
   const recall = recallFor(store, talk.sheet, talk.command);
   const { asking, outcome } = standing(recall, talk);
   const units = unitsOf(store);
-  const shown = (question: AnyQuestion) => question.show(recall(question)?.value ?? question.whenUnknown.value, units);
+  const { language } = talk;
+  const shown = (question: AnyQuestion) =>
+    worded(question, language).show(recall(question)?.value ?? question.whenUnknown.value, units);
   const told = (question: AnyQuestion) => {
     if (recall(question)?.known !== false) return shown(question);
-    const instead = standInOf(question, units);
-    return instead === undefined ? 'don’t know' : `don’t know, taken as ${instead}`;
+    const instead = standInOf(question, units, language);
+    return instead === undefined ? saidIn(talk).dontKnow : saidIn(talk).dontKnowTaken(instead);
   };
-  const readBack = (question: AnyQuestion) => ({ id: question.id, brief: question.brief, shown: told(question) });
+  const readBack = (question: AnyQuestion) => ({
+    id: question.id,
+    brief: worded(question, language).brief,
+    shown: told(question),
+  });
   const screen = {
     talk: talk.id,
     revision: talk.revision,
+    language,
     command: talk.command.name,
     notes,
     noted: talk.command.takes
@@ -154,7 +168,10 @@ export function screenOf(
     return { ...screen, asking: standsNow ? { ...asking, now: told(asking.question) } : asking };
   }
   if (!outcome.complete) throw new Error(`${talk.command.name} neither asks nor answers`);
-  return { ...screen, reply: withAssumed(talk.command.answer(outcome.inputs, { units }), outcome.assumed, units) };
+  return {
+    ...screen,
+    reply: withAssumed(talk.command.answer(outcome.inputs, { units, language }), outcome.assumed, units),
+  };
 }
 
 function standing(recall: Recall, talk: Talk): { asking?: Asking; outcome: Outcome<unknown> } {
@@ -163,13 +180,13 @@ function standing(recall: Recall, talk: Talk): { asking?: Asking; outcome: Outco
   const outcome = replay(command.interview(), unlessReopened, 'conversation');
   const reopened = command.takes.find(({ id }) => id === progress.reopened);
   const questions = reopened ? [reopened] : outcome.complete ? [] : outcome.unanswered;
-  const [question] = questions;
+  const [question, ...others] = questions.map((each) => worded(each, talk.language));
   if (!question) return { outcome };
   const { growing, widget } = question;
   return {
     outcome,
     asking: {
-      questions: growing ? [question] : questions,
+      questions: growing ? [question] : [question, ...others],
       question,
       prompt: growing && progress.draft !== '' ? growing.prompt(progress.draft) : question.prompt,
       choices: growing ? growing.choices(progress.draft) : widget.kind === 'text' ? [] : widget.choices,
@@ -190,12 +207,12 @@ function turn(store: ScopedStore, talk: Talk, heard: Heard, who: string): Turned
   const { asking } = standsAt;
   if ('change' in heard) {
     const wanted = questionsOf(talk, standsAt).find(({ id }) => id === heard.change);
-    if (!wanted) return { progress, notes: ['There is no such answer to change.'] };
+    if (!wanted) return { progress, notes: [saidIn(talk).noSuchAnswer] };
     return { progress: { ...progress, draft: '', reopened: wanted.id }, notes: [] };
   }
   if ('turn' in heard) {
     if (heard.turn === 'back') return goneBack(store, talk, who);
-    if (!asking) return { progress, notes: ['Nothing is being asked just now.'] };
+    if (!asking) return { progress, notes: [saidIn(talk).nothingAsked] };
     if (heard.turn === 'why') return { progress, notes: [asking.question.why] };
     return answered(store, talk, [[asking.question, "don't know"]], who);
   }
@@ -229,10 +246,11 @@ function goneBack(store: ScopedStore, talk: Talk, who: string): Turned {
   const counting = store.newestFacts(talk.sheet);
   const index = progress.noted.findLastIndex(({ fact, row }) => counting.get(fact)?.id === row);
   const last = progress.noted[index];
-  if (!last) return { progress, notes: ['There is nothing of this talk to take back.'] };
+  if (!last) return { progress, notes: [saidIn(talk).nothingToTakeBack] };
   store.retractNewest(talk.sheet, { who, fact: last.fact });
-  const brief = questionsOf(talk, standsAt).find(({ id }) => id === last.fact)?.brief ?? last.fact;
-  return { progress: { ...progress, noted: progress.noted.slice(0, index) }, notes: [`Took back: ${brief}.`] };
+  const taken = questionsOf(talk, standsAt).find(({ id }) => id === last.fact);
+  const brief = taken ? worded(taken, talk.language).brief : last.fact;
+  return { progress: { ...progress, noted: progress.noted.slice(0, index) }, notes: [saidIn(talk).tookBack(brief)] };
 }
 
 function answered(
@@ -241,7 +259,7 @@ function answered(
   answers: readonly (readonly [AnyQuestion, string])[],
   who: string,
 ): Turned {
-  const { noted, notes } = noteAnswers(store, talk.sheet, answers, who);
+  const { noted, notes } = noteAnswers(store, talk.sheet, answers, { who, language: talk.language });
   const { progress } = talk;
   const reopened = noted.some(({ fact }) => fact === progress.reopened) ? null : progress.reopened;
   const next = { noted: [...progress.noted, ...noted], draft: '', reopened };
@@ -262,6 +280,7 @@ export function recalledTalk(
   store: ScopedStore,
   commands: readonly AnswerCommand<unknown>[],
   id: string,
+  language?: Language,
 ): Talk | undefined {
   const row = store.talk(id);
   const command = commands.find(({ name }) => name === row?.command);
@@ -271,6 +290,7 @@ export function recalledTalk(
     command,
     sheet: row.sheet,
     who: row.who,
+    language,
     revision: row.revision,
     progress: JSON.parse(row.state) as Progress,
   };

@@ -1,5 +1,6 @@
 import { replay } from '#interview/replay.ts';
 import type { ScopedStore } from '#store/store.ts';
+import { conversationWords } from '#words/conversation.ts';
 import { recallFor, recallFrom, unitsOf } from './answers.ts';
 import { withAssumed } from './assumed.ts';
 import type { Action, Desk } from './command.ts';
@@ -24,7 +25,7 @@ export const deskFor = ({
     return store();
   },
   get telling() {
-    return { units: unitsOf(store()) };
+    return { units: unitsOf(store()), language: rest.speaker.language };
   },
   recall: (question) => recallFrom(store(), store().currentSheet(rest.speaker).number)(question),
   recallOn: (sheet) => recallFrom(store(), sheet),
@@ -33,7 +34,12 @@ export const deskFor = ({
 });
 
 function answerOn(
-  { store, sheet, commands }: Pick<Desk, 'store' | 'commands'> & { readonly sheet: number },
+  {
+    store,
+    sheet,
+    commands,
+    speaker: { language },
+  }: Pick<Desk, 'store' | 'commands' | 'speaker'> & { readonly sheet: number },
   name: string,
 ): ReturnType<Desk['answerOn']> {
   const command = commands.find((each) => each.name === name);
@@ -41,9 +47,9 @@ function answerOn(
   const outcome = replay(command.interview(), recallFor(store, sheet, command), 'conversation');
   if (!outcome.complete) return { lacks: outcome.unanswered };
   const units = unitsOf(store);
-  return { reply: withAssumed(command.answer(outcome.inputs, { units }), outcome.assumed, units) };
+  return { reply: withAssumed(command.answer(outcome.inputs, { units, language }), outcome.assumed, units) };
 }
 
 /** Why somebody may not do this, in a sentence; nothing where they may. */
-export const refusal = ({ managersOnly }: Action, { mayManage }: Desk): string | undefined =>
-  managersOnly && !mayManage ? 'Only people who may manage this server can change that. Ask one of them.' : undefined;
+export const refusal = ({ managersOnly }: Action, { mayManage, speaker }: Desk): string | undefined =>
+  managersOnly && !mayManage ? conversationWords[speaker.language ?? 'english'].managersOnly : undefined;

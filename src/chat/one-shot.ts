@@ -2,7 +2,9 @@ import type { Finding, Value } from '#findings/finding.ts';
 import { heaviest, type Reply, stopsFirst } from '#findings/reply.ts';
 import type { AnyQuestion, UnitSystem } from '#interview/question.ts';
 import { missing, type Recall, replay } from '#interview/replay.ts';
+import { worded } from '#interview/worded.ts';
 import { type Citation, sources } from '#knowledge/sources.ts';
+import type { Language } from '#words/language.ts';
 import { understood } from './answers.ts';
 import { withAssumed } from './assumed.ts';
 import type { AnswerCommand } from './command.ts';
@@ -35,7 +37,11 @@ export const exitCode = ({ status }: OneShot): 0 | 2 | 3 => (status === 'answere
 export function oneShot(
   command: AnswerCommand<unknown>,
   words: readonly string[],
-  { units, recall = () => undefined }: { units: UnitSystem; recall?: Recall },
+  {
+    units,
+    language,
+    recall = () => undefined,
+  }: { readonly units: UnitSystem; readonly language?: Language | undefined; readonly recall?: Recall },
 ): OneShot {
   const { values, problems } = optionsFrom(
     words,
@@ -44,7 +50,7 @@ export function oneShot(
   );
   const given = command.takes.flatMap((question) => {
     const text = values[question.id];
-    return text === undefined ? [] : [{ question, reading: understood(question, text, units) }];
+    return text === undefined ? [] : [{ question, reading: understood(worded(question, language), text, units) }];
   });
   const rejected = given.flatMap(({ question, reading }) =>
     'rejected' in reading ? [{ id: question.id, says: `${question.id}: ${reading.rejected}` }] : [],
@@ -66,11 +72,13 @@ export function oneShot(
     return {
       command: command.name,
       status: 'needs-answers',
-      missing: [...new Set([...rejectedQuestions, ...lacking])].map(asLacking),
+      missing: [...new Set([...rejectedQuestions, ...lacking])].map((question) =>
+        asLacking(worded(question, language)),
+      ),
       problems: trouble,
     };
   }
-  const reply = withAssumed(command.answer(outcome.inputs, { units }), outcome.assumed, units);
+  const reply = withAssumed(command.answer(outcome.inputs, { units, language }), outcome.assumed, units);
   const stopped = heaviest(reply.findings) === 'stop';
   return { command: command.name, status: stopped ? 'stopped' : 'answered', reply, missing: [], problems: [] };
 }

@@ -1,5 +1,6 @@
 import type { Reply } from '#findings/reply.ts';
 import type { AnyQuestion, Choice } from '#interview/question.ts';
+import type { Language } from '#words/language.ts';
 
 /** What stands in front of a person after each turn: notes, then either the next question or the answer. Plain data. */
 export interface Screen {
@@ -7,6 +8,8 @@ export interface Screen {
   readonly talk?: string;
   /** Counts the turns of the talk, so that a button from an earlier screen is known as stale. */
   readonly revision: number;
+  /** The language of what stands around question and answer; English where it is left out. */
+  readonly language?: Language | undefined;
   readonly command: string;
   /** Short sentences about what was just said: not understood, taken back, why it is asked. */
   readonly notes: readonly string[];

@@ -1,3 +1,4 @@
+import type { Language } from '#words/language.ts';
 import type { Finding, Table, Weight } from './finding.ts';
 import type { Paper } from './paper.ts';
 import type { Progress } from './progress.ts';
@@ -115,6 +116,8 @@ export interface FormOffer extends Omit<PressOffer, 'label' | 'goesOn'> {
 
 /** What a command answers: plain data. Each adapter decides how it looks in its medium. */
 export interface Reply {
+  /** The language its sentences are in; English where it is left out. */
+  readonly language?: Language | undefined;
   /** Sentences said before it, as where a tour stands. */
   readonly notes?: readonly string[];
   readonly headline: string;

@@ -1,3 +1,4 @@
+import type { InOtherWords } from '#words/question-words.ts';
 import type { Choice, Question, Reading, WhenUnknown } from './question.ts';
 import { plain } from './words.ts';
 
@@ -7,6 +8,7 @@ export interface Wording {
   readonly prompt: string;
   readonly why: string;
   readonly brief: string;
+  readonly words?: InOtherWords;
 }
 
 /** A choice with the other words people use for it. */
@@ -18,12 +20,13 @@ export interface Option<Id extends string> extends Choice {
 const listed = (labels: readonly string[]): string =>
   labels.length < 2 ? labels.join('') : `${labels.slice(0, -1).join(', ')} or ${labels.at(-1)}`;
 
-const shortened = (text: string): string => {
+export const shortened = (text: string): string => {
   const clean = [...text].filter((character) => character >= ' ' && character !== '\u007f').join('');
   return clean.length > 30 ? `${clean.slice(0, 30)}…` : clean;
 };
 
-function optionMeant<Id extends string>(text: string, options: readonly Option<Id>[]): Option<Id> | undefined {
+/** The choice that was typed: by its id, its label, another word for it, or the start of one of these. */
+export function optionMeant<Id extends string>(text: string, options: readonly Option<Id>[]): Option<Id> | undefined {
   const said = plain(text).replace(/[-_]/g, ' ');
   if (said === '') return undefined;
   const names = (option: Option<Id>) =>

@@ -1,5 +1,6 @@
 import type { Reading } from '#quantity/reading.ts';
 import type { UnitSystem } from '#quantity/units.ts';
+import type { InOtherWords } from '#words/question-words.ts';
 
 export type { Reading, UnitSystem };
 
@@ -57,6 +58,8 @@ export interface Question<Value = unknown> {
   readonly widget: Widget;
   readonly growing?: Growing;
   readonly whenUnknown: WhenUnknown<Value>;
+  /** The same in other languages, where it has been put into them; `worded` asks it so. */
+  readonly words?: InOtherWords;
   /** Understands what was typed. Never throws, whatever the text. */
   read(text: string, units: UnitSystem): Reading<Value>;
   /** The value as a person reads it back: reading it again gives the same value, to the rounding shown. */

@@ -14,6 +14,18 @@ const notKnown = new Set([
   "can't tell",
   'cant tell',
   'unsure',
+  'no sé',
+  'no se',
+  'no lo sé',
+  'no lo se',
+  'no sabe',
+  'nadie sabe',
+  'ni idea',
+  'no estoy seguro',
+  'no estoy segura',
+  'no puedo ver',
+  'no se puede ver',
+  'desconocido',
 ]);
 
 /** Text as people type it on a phone: one kind of apostrophe, single spaces, no trailing full stop. */
@@ -43,6 +55,16 @@ const turns: Readonly<Record<string, Turn>> = {
   stop: 'stop',
   quit: 'stop',
   cancel: 'stop',
+  atrás: 'back',
+  atras: 'back',
+  volver: 'back',
+  'por qué': 'why',
+  'por que': 'why',
+  '¿por qué?': 'why',
+  'por qué?': 'why',
+  parar: 'stop',
+  detener: 'stop',
+  cancelar: 'stop',
 };
 
 export const turnMeant = (text: string): Turn | undefined => {
@@ -53,11 +75,15 @@ export const turnMeant = (text: string): Turn | undefined => {
 const howWords: readonly (readonly [RegExp, FactHow])[] = [
   [/[\s,(]+(?:as )?measured\)?$/i, 'measured'],
   [/^measured[:,\s]+/i, 'measured'],
+  [/[\s,(]+medid[oa]s?\)?$/i, 'measured'],
   [/[\s,(]+(?:(?:read )?(?:off|on|from) (?:the )?(?:label|carton|plate|box))\)?$/i, 'label'],
   [
     /^(?:(?:about|around|roughly|approximately|approx|maybe|perhaps|guess|some)(?:[.,:]\s*|\s+|(?=\d))|~\s*)/i,
     'estimated',
   ],
+  [/[\s,(]+(?:(?:según|de|en) la (?:etiqueta|placa|caja))\)?$/i, 'label'],
+  [/^(?:(?:como|unos|unas|aproximadamente|quizás?|tal vez)\s+|(?:más|mas) o menos\s+)/i, 'estimated'],
+  [/[\s,(]+(?:más o menos|mas o menos|aproximadamente|creo|calculado a ojo)\)?$/i, 'estimated'],
   [/[\s,(]+(?:or so|estimated|estimate|a guess|guess|i think|ish)\)?$/i, 'estimated'],
 ];
 

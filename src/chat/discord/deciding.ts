@@ -44,7 +44,7 @@ function decidedCommand(house: House, store: ScopedStore, interaction: ChatInput
   if (!command) return say('This command is no longer here. Type / to see those that are.');
   if (command.kind === 'desk') return decidedDesk(house, store, command, interaction);
   const given = givenOf(command.takes, interaction.options);
-  const screen = begin(store, command, given, speakerOf(interaction));
+  const screen = begin(store, command, given, speakerOf(store, interaction));
   const fromTheSheet = screen.reply !== undefined && Object.keys(given).length === 0;
   const notes = fromTheSheet
     ? ['Answered from what this job’s sheet holds already. Change an answer below, or use /job open for a clean sheet.']
@@ -84,6 +84,6 @@ function decidedStart(
 ): Decision {
   const command = house.commands.find(({ name }) => name === start);
   if (command?.kind !== 'answer') return say(`/${start} is no longer here. Type / to see what is.`);
-  const screen = begin(store, command, given, speakerOf(interaction));
+  const screen = begin(store, command, given, speakerOf(store, interaction));
   return { does: 'show', screen: { ...screen, noted: [], notes: [...notes, ...screen.notes] }, where: 'new' };
 }

@@ -7,6 +7,8 @@ import {
   TextInputStyle,
 } from 'discord.js';
 import type { AnyQuestion } from '#interview/question.ts';
+import type { Language } from '#words/language.ts';
+import { standing } from '#words/standing.ts';
 import type { Asking } from '../screen.ts';
 import { clipped, visible } from './harmless.ts';
 import { customId } from './press.ts';
@@ -22,7 +24,7 @@ const room = { short: 200, long: 600 } as const;
 export const isTyped = ({ widget, growing }: AnyQuestion): boolean => widget.kind === 'text' || growing !== undefined;
 
 /** The choice that stands for nothing of a list. */
-export const noneOfThese = { label: 'None of these', value: 'none' } as const;
+export const noneOfThese = (language: Language) => ({ label: standing[language].noneOfThese, value: 'none' });
 
 /** The questions of a screen that a form asks: all of them when there are several, so that one form does for the screen. */
 const inForm = ({ questions }: Asking): readonly AnyQuestion[] => questions.slice(0, most.fields);
@@ -30,12 +32,23 @@ const inForm = ({ questions }: Asking): readonly AnyQuestion[] => questions.slic
 /** The answers of a screen as one form: up to five at once. Fields left empty are asked again. */
 export function formOf(
   asking: Asking,
-  { command, typed, ...at }: { command: string; typed: Readonly<Record<string, string>>; talk: string; turn: number },
+  {
+    command,
+    typed,
+    language = 'english',
+    ...at
+  }: {
+    readonly command: string;
+    readonly typed: Readonly<Record<string, string>>;
+    readonly language?: Language | undefined;
+    readonly talk: string;
+    readonly turn: number;
+  },
 ): ModalBuilder {
   const questions = inForm(asking);
   const form = new ModalBuilder()
     .setCustomId(customId({ act: 'form', ...at }))
-    .setTitle(clipped(`Answer for /${command}`, most.title));
+    .setTitle(clipped(standing[language].answerFor(command), most.title));
   for (const question of questions) {
     const label = new LabelBuilder()
       .setLabel(clipped(question.brief, most.label))
@@ -43,7 +56,7 @@ export function formOf(
     form.addLabelComponents(
       isTyped(question) || questions.length === 1
         ? label.setTextInputComponent(textField(question, typed[question.id], questions.length === 1))
-        : label.setStringSelectMenuComponent(menuField(question)),
+        : label.setStringSelectMenuComponent(menuField(question, language)),
     );
   }
   return form;
@@ -62,7 +75,7 @@ function textField({ id, growing, widget }: AnyQuestion, typed: string | undefin
   return before.trim() === '' ? field : field.setValue(before);
 }
 
-function menuField({ id, widget }: AnyQuestion) {
+function menuField({ id, widget }: AnyQuestion, language: Language) {
   const choices = widget.kind === 'text' ? [] : widget.choices.slice(0, most.choices - 1);
   const several = widget.kind === 'several';
   return new StringSelectMenuBuilder()
@@ -76,7 +89,7 @@ function menuField({ id, widget }: AnyQuestion) {
         value: choice.id,
         ...(choice.hint ? { description: clipped(choice.hint, 100) } : {}),
       })),
-      several ? noneOfThese : { label: notKnownChoice.name, value: notKnownChoice.value },
+      several ? noneOfThese(language) : { label: standing[language].dontKnow, value: notKnownChoice.value },
     );
 }
 

@@ -1,5 +1,7 @@
 import { type BaseInteraction, PermissionFlagsBits } from 'discord.js';
 import type { ScopedStore, Store } from '#store/store.ts';
+import { type Language, languageMeant } from '#words/language.ts';
+import { crewLanguage } from '../answers.ts';
 import type { AnswerCommand, Command, Desk, Speaker } from '../command.ts';
 import { deskFor, wordsAreNoPhoto } from '../desk.ts';
 import type { ChartPictures } from './chart-pictures.ts';
@@ -30,20 +32,27 @@ export const usualPatience = 1500;
 
 export const whoOf = ({ user }: Pick<BaseInteraction, 'user'>): string => `<@${user.id}>`;
 
-export const speakerOf = (interaction: Pick<BaseInteraction, 'user' | 'channelId'>): Speaker => ({
+type Saying = Pick<BaseInteraction, 'user' | 'channelId' | 'locale'>;
+
+/** The language of that person's own platform, where it is one of ours; else the crew's. */
+export const languageOf = (store: ScopedStore, { locale }: Pick<Saying, 'locale'>): Language | undefined =>
+  languageMeant(locale) ?? crewLanguage(store);
+
+export const speakerOf = (store: ScopedStore, interaction: Saying): Speaker => ({
   channel: interaction.channelId ?? 'direct',
   who: whoOf(interaction),
+  language: languageOf(store, interaction),
 });
 
 export const deskOf = (
   { commands }: House,
   store: ScopedStore,
-  interaction: Pick<BaseInteraction, 'user' | 'channelId' | 'memberPermissions'>,
+  interaction: Saying & Pick<BaseInteraction, 'memberPermissions'>,
   photos: SentPhotos = new Map(),
 ): Desk =>
   deskFor({
     store: () => store,
-    speaker: speakerOf(interaction),
+    speaker: speakerOf(store, interaction),
     commands,
     photo(named) {
       const sent = photos.get(named);

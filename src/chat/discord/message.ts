@@ -1,6 +1,9 @@
 import { type ActionRowData, ComponentType, type MessageActionRowComponentData } from 'discord.js';
 import type { Weight } from '#findings/finding.ts';
 import { heaviest } from '#findings/reply.ts';
+import { conversationWords } from '#words/conversation.ts';
+import type { Language } from '#words/language.ts';
+import { standing } from '#words/standing.ts';
 import type { Asking, Given, Screen } from '../screen.ts';
 import { deskRows } from './desk-press.ts';
 import { clipped, harmless, visible } from './harmless.ts';
@@ -50,7 +53,8 @@ const colours: Readonly<Record<Weight, number>> = {
 
 /** A screen as a message: notes and question with buttons, or the answer with its picture. */
 export function messageOf(screen: Screen, { job, picture, file, brought = [] }: Around = {}): Message {
-  const more = file ? 'The file holds all of it.' : screen.talk === undefined ? 'All of it follows.' : undefined;
+  const { fileHoldsAll, allFollows } = standing[screen.reply?.language ?? 'english'];
+  const more = file ? fileHoldsAll : screen.talk === undefined ? allFollows : undefined;
   const text = screen.reply ? replyText(screen.reply, more) : undefined;
   const rows =
     screen.talk === undefined
@@ -89,35 +93,38 @@ function embedsOf(
 }
 
 function contentOf(screen: Screen, job: string | undefined): string {
-  const { asking, notes, noted = [], given = [], command } = screen;
-  const said = [...notedLine(noted, asking !== undefined), ...notes.map(harmless)];
+  const { asking, notes, noted = [], given = [], command, language = 'english' } = screen;
+  const said = [...notedLine(noted, asking !== undefined, language), ...notes.map(harmless)];
   if (!asking) return clipped(said.join('\n'), limits.content);
   const place = `-# /${[command, ...(job === undefined ? [] : [harmless(job)])].join(' · ')}`;
   const earlier = given.filter(({ id }) => !noted.some((each) => each.id === id));
-  const head = [place, ...soFar(earlier), ...said];
-  const question = questionText(asking);
+  const head = [place, ...soFar(earlier, language), ...said];
+  const question = questionText(asking, language);
   // The question itself must stand whole; what was said before gives way.
   return [clipped(head.join('\n'), limits.content - question.length - 1), question].join('\n');
 }
 
 /** What is known by now: the latest answers in words, the rest counted. */
-function soFar(earlier: readonly Given[]): readonly string[] {
-  const known = earlier.filter(({ shown }) => !shown.startsWith('don’t know'));
+function soFar(earlier: readonly Given[], language: Language): readonly string[] {
+  const { soFar: inWords, notKnown } = standing[language];
+  const { dontKnow } = conversationWords[language];
+  const known = earlier.filter(({ shown }) => !shown.startsWith(dontKnow));
   const unknown = earlier.length - known.length;
   const items = [
-    ...(known.length > 0 ? [shortList(known.map(readBack))] : []),
-    ...(unknown > 0 ? [`${unknown} not known`] : []),
+    ...(known.length > 0 ? [shortList(known.map(readBack), language)] : []),
+    ...(unknown > 0 ? [notKnown(unknown)] : []),
   ];
-  return items.length === 0 ? [] : [`-# So far: ${items.join(' · ')}`];
+  return items.length === 0 ? [] : [`-# ${inWords(items.join(' · '))}`];
 }
 
 const readBack = ({ brief, shown }: Given): string => harmless(`${brief}: ${shown}`.replace(/\s+/g, ' '));
 
 /** What was just understood: plain to see while there is more to ask, small above an answer. */
-function notedLine(noted: readonly Given[], asking: boolean): readonly string[] {
+function notedLine(noted: readonly Given[], asking: boolean, language: Language): readonly string[] {
   if (noted.length === 0) return [];
-  const line = noted.length === 1 ? noted.map(readBack).join() : shortList(noted.map(readBack), mostNoted);
-  return [asking ? `Noted. ${line}` : `-# Noted. ${line}`];
+  const line = noted.length === 1 ? noted.map(readBack).join() : shortList(noted.map(readBack), language, mostNoted);
+  const said = `${standing[language].noted} ${line}`;
+  return [asking ? said : `-# ${said}`];
 }
 
 /** Characters of a list: a line or two on a phone, a few more where they are the latest. */
@@ -125,7 +132,7 @@ const mostSoFar = 200;
 const mostNoted = 400;
 
 /** The latest of a list that fit, the earlier ones counted. */
-function shortList(items: readonly string[], most = mostSoFar): string {
+function shortList(items: readonly string[], language: Language, most = mostSoFar): string {
   const kept: string[] = [];
   let used = 0;
   for (const item of items.toReversed()) {
@@ -134,13 +141,13 @@ function shortList(items: readonly string[], most = mostSoFar): string {
     kept.unshift(clipped(item, 80));
   }
   const more = items.length - kept.length;
-  return [...(more > 0 ? [`${more} more`] : []), ...kept].join(' · ');
+  return [...(more > 0 ? [standing[language].more(more)] : []), ...kept].join(' · ');
 }
 
 /** Leaves room above the question for what was said of the last answer. */
 const mostQuestion = 1500;
 
-function questionText(asking: Asking): string {
+function questionText(asking: Asking, language: Language): string {
   const { questions, prompt, question, choices, now } = asking;
   const prompts = questions.length > 1 ? questions.map((each) => each.prompt) : [prompt];
   // A menu shows the hints itself; a button has no room for them.
@@ -148,7 +155,7 @@ function questionText(asking: Asking): string {
   return clipped(
     [
       ...prompts.map((each) => `**${harmless(each)}**`),
-      ...(now === undefined ? [] : [`Now: ${harmless(now)}`]),
+      ...(now === undefined ? [] : [standing[language].now(harmless(now))]),
       ...(questions.length === 1 && choices.length === 0 ? [`-# ${harmless(question.accepts)}`] : []),
       ...hints.map(({ label, hint = '' }) => `-# ${harmless(label)}: ${harmless(hint)}`),
     ].join('\n'),

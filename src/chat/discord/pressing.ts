@@ -6,7 +6,7 @@ import { type Component, type Decision, say } from './decision.ts';
 import { deskPressed } from './desk-press.ts';
 import { decidedDeskPress } from './desk-pressing.ts';
 import { filledIn, formOf } from './form.ts';
-import { answering, type House, speakerOf, whoOf } from './house.ts';
+import { answering, type House, languageOf, speakerOf, whoOf } from './house.ts';
 import { type Press, pressed } from './press.ts';
 
 type Pressed = Component | ModalSubmitInteraction;
@@ -25,7 +25,7 @@ export function decidedPress(house: House, store: ScopedStore, interaction: Pres
   if (atDesk) return decidedDeskPress(house, store, interaction, atDesk);
   const press = pressed(interaction.customId);
   if (!press || !comesFrom(press.act, interaction)) return say(outOfDate);
-  const talk = recalledTalk(store, answering(house), press.talk);
+  const talk = recalledTalk(store, answering(house), press.talk, languageOf(store, interaction));
   if (!talk) return say('This question is no longer open. Start again with a command such as /duct.');
   const who = whoOf(interaction);
   if (press.act === 'start') return started(house, store, interaction, { talk, name: press.choice ?? '' });
@@ -58,7 +58,7 @@ function started(
 ): Decision {
   const command = answering(house).find((each) => each.name === name);
   if (!command) return say('This command is no longer here. Type / to see those that are.');
-  const screen = begin(store, command, {}, { ...speakerOf(interaction), sheet: talk.sheet });
+  const screen = begin(store, command, {}, { ...speakerOf(store, interaction), sheet: talk.sheet });
   return { does: 'show', screen, where: 'new' };
 }
 
@@ -76,7 +76,13 @@ function form(house: House, store: ScopedStore, { talk, standing }: { talk: Talk
   const typed = { ...(known === undefined ? {} : { [asking.question.id]: known }), ...house.typed.of(talk.id) };
   return {
     does: 'ask',
-    form: formOf(asking, { command: talk.command.name, typed, talk: talk.id, turn: talk.revision }),
+    form: formOf(asking, {
+      command: talk.command.name,
+      typed,
+      language: talk.language,
+      talk: talk.id,
+      turn: talk.revision,
+    }),
   };
 }
 

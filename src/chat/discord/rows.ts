@@ -5,6 +5,8 @@ import {
   type StringSelectMenuComponentData,
 } from 'discord.js';
 import type { Choice } from '#interview/question.ts';
+import type { Language } from '#words/language.ts';
+import { standing as words } from '#words/standing.ts';
 import type { Asking, Given, Screen } from '../screen.ts';
 import { isTyped, noneOfThese } from './form.ts';
 import { clipped, visible } from './harmless.ts';
@@ -32,26 +34,31 @@ const button = (label: string, press: Press, style: ButtonStyle = ButtonStyle.Se
 /** The buttons and menus under a screen, row by row. */
 export function rowsOf(screen: Screen, talk: string, whole: boolean): readonly Row[] {
   const at = { talk, turn: screen.revision };
-  return screen.asking ? askingRows(screen.asking, at) : answeredRows(screen, at, whole);
+  return screen.asking ? askingRows(screen.asking, at, screen.language) : answeredRows(screen, at, whole);
 }
 
-function answeredRows({ reply, given = [] }: Screen, at: At, whole: boolean): readonly Row[] {
+function answeredRows({ reply, given = [], language = 'english' }: Screen, at: At, whole: boolean): readonly Row[] {
+  const { showWorking, showEverything } = words[language];
   const standing = [
-    button('Show the working', { act: 'working', ...at }),
-    ...(whole ? [] : [button('Show everything', { act: 'everything', ...at })]),
+    button(showWorking, { act: 'working', ...at }),
+    ...(whole ? [] : [button(showEverything, { act: 'everything', ...at })]),
   ];
   const next = [...new Map((reply?.suggestions ?? []).map((each) => [each.command, each])).values()].map(
     ({ label, command }) => button(label, { act: 'start', ...at, choice: command }),
   );
   const menus = inChunks(given, most.choices).slice(0, most.rows - 1);
   const buttons = inChunks([...standing, ...next], most.buttonsInRow).slice(0, most.rows - menus.length);
-  return [...buttons, ...menus.map((chunk, index) => [changeMenu(chunk, at, index, menus.length)])];
+  return [...buttons, ...menus.map((chunk, index) => [changeMenu(chunk, at, { index, of: menus.length, language })])];
 }
 
 /** A menu of answers to change. Many answers take several menus, each named for the answer it begins with. */
-function changeMenu(given: readonly Given[], at: At, index: number, of: number): StringSelectMenuComponentData {
+function changeMenu(
+  given: readonly Given[],
+  at: At,
+  { index, of, language }: { readonly index: number; readonly of: number; readonly language: Language },
+): StringSelectMenuComponentData {
   const [first] = given;
-  const place = of > 1 && first ? `Change an answer, from: ${first.brief}` : 'Change an answer';
+  const place = of > 1 && first ? words[language].changeFrom(first.brief) : words[language].change;
   return {
     type: ComponentType.StringSelect,
     customId: customId({ act: 'change', ...at, ...(index > 0 ? { choice: String(index) } : {}) }),
@@ -76,19 +83,20 @@ export function givenBy({ questions, question, choices }: Asking): 'form' | 'but
   return question.widget.kind !== 'several' && choices.length <= mostAsButtons ? 'buttons' : 'menu';
 }
 
-function askingRows(asking: Asking, at: At): readonly Row[] {
+function askingRows(asking: Asking, at: At, language: Language = 'english'): readonly Row[] {
+  const { typeIt, answer, dontKnow, why, back } = words[language];
   const { choices, question, canGoBack } = asking;
   const given = givenBy(asking);
   const form = (label: string) => button(label, { act: 'form', ...at }, ButtonStyle.Primary);
-  const typed = isTyped(question) || choices.length > most.choices ? [form('Type it')] : [];
+  const typed = isTyped(question) || choices.length > most.choices ? [form(typeIt)] : [];
   const standing = [
-    ...(given === 'form' ? [form('Answer')] : typed),
-    button("Don't know", { act: 'not-known', ...at }),
-    button('Why', { act: 'why', ...at }),
-    ...(canGoBack ? [button('Back', { act: 'back', ...at })] : []),
+    ...(given === 'form' ? [form(answer)] : typed),
+    button(dontKnow, { act: 'not-known', ...at }),
+    button(why, { act: 'why', ...at }),
+    ...(canGoBack ? [button(back, { act: 'back', ...at })] : []),
   ];
   if (given === 'form') return [standing];
-  return given === 'buttons' ? [...choiceRows(choices, at), standing] : [[menu(asking, at)], standing];
+  return given === 'buttons' ? [...choiceRows(choices, at), standing] : [[menu(asking, at, language)], standing];
 }
 
 function choiceRows(choices: readonly Choice[], at: At): readonly Row[] {
@@ -101,14 +109,14 @@ function choiceRows(choices: readonly Choice[], at: At): readonly Row[] {
   return rows;
 }
 
-function menu({ choices, question }: Asking, at: At): StringSelectMenuComponentData {
+function menu({ choices, question }: Asking, at: At, language: Language): StringSelectMenuComponentData {
   const several = question.widget.kind === 'several';
   const offered = choices.slice(0, several ? most.choices - 1 : most.choices);
   return {
     type: ComponentType.StringSelect,
     customId: customId({ act: 'pick', ...at }),
     placeholder: clipped(
-      line(several ? `${question.brief}: pick all that fit` : `${question.brief}: pick one`),
+      line(several ? words[language].pickAll(question.brief) : words[language].pickOne(question.brief)),
       most.placeholder,
     ),
     minValues: 1,
@@ -119,7 +127,7 @@ function menu({ choices, question }: Asking, at: At): StringSelectMenuComponentD
         value: id,
         ...(hint ? { description: clipped(line(hint), most.choiceText) } : {}),
       })),
-      ...(several ? [noneOfThese] : []),
+      ...(several ? [noneOfThese(language)] : []),
     ],
   };
 }

@@ -1,13 +1,15 @@
 import { MessageFlags } from 'discord.js';
 import type { Reply } from '#findings/reply.ts';
 import type { ScopedStore } from '#store/store.ts';
+import { standing } from '#words/standing.ts';
 import type { Screen } from '../screen.ts';
 import type { Drawing } from './chart-pictures.ts';
 import type { Answerable, Decision } from './decision.ts';
 import { harmless } from './harmless.ts';
 import { type House, jobOf } from './house.ts';
 import { type Log, loggable } from './log.ts';
-import { mayAttach } from './may-attach.ts';
+import { mayAttach, mayEmbed } from './may-attach.ts';
+import { isOutOfReach } from './out-of-reach.ts';
 import { type Around, type Enclosed, type Message, messageOf } from './message.ts';
 import { inFile, pieces, plainReply, replyText } from './text.ts';
 import { workingText } from './working.ts';
@@ -73,7 +75,11 @@ async function show(telling: Telling, { screen, where }: Extract<Decision, { doe
     (screen.reply?.files ?? screen.reply?.papers) && !mayAttach(interaction)
       ? [`The file is left out. ${pleaseAllow}`]
       : [];
-  const lacking = [...chartless, ...fileless];
+  const unseen =
+    screen.reply && !mayEmbed(interaction)
+      ? ['If no answer shows below, allow this bot to embed links in this channel.']
+      : [];
+  const lacking = [...chartless, ...fileless, ...unseen];
   const job = screen.talk === undefined ? undefined : jobOf(store, screen.talk);
   const cutShort = screen.talk === undefined && screen.reply !== undefined && !replyText(screen.reply).whole;
   const whole = cutShort && screen.reply ? wholeText(screen.command, screen.reply) : undefined;
@@ -90,19 +96,31 @@ async function show(telling: Telling, { screen, where }: Extract<Decision, { doe
   if (drawing && drawn?.outcome === 'late') await putLatePicture(telling, screen, { job, file, brought, drawing });
 }
 
-/** Puts a message where it belongs: a new one, or the one that was pressed changed. */
+/** Puts a message where it belongs: the one that was pressed changed, or a new one, also where that one is gone. */
 async function put(interaction: Answerable, message: Message, where: 'new' | 'in place'): Promise<void> {
   const { attachments: _, ...fresh } = message;
+  try {
+    if (await changed(interaction, message, where)) return;
+  } catch (error) {
+    if (!isOutOfReach(error)) throw error;
+  }
+  if (interaction.deferred) await interaction.followUp(fresh);
+  else await interaction.reply(fresh);
+}
+
+/** Changes the message that was promised or pressed; false where a new one is due. */
+async function changed(interaction: Answerable, message: Message, where: 'new' | 'in place'): Promise<boolean> {
   if (interaction.deferred) {
     // What was promised may have become a photo by now; that message stays as it is.
-    if (where === 'in place' || !interaction.replied) await interaction.editReply(message);
-    else await interaction.followUp(fresh);
-    return;
+    if (where === 'new' && interaction.replied) return false;
+    await interaction.editReply(message);
+    return true;
   }
-  if (where === 'in place' && interaction.isMessageComponent()) await interaction.update(message);
-  else if (where === 'in place' && interaction.isModalSubmit() && interaction.isFromMessage()) {
-    await interaction.update(message);
-  } else await interaction.reply(fresh);
+  if (where === 'new') return false;
+  if (interaction.isMessageComponent()) await interaction.update(message);
+  else if (interaction.isModalSubmit() && interaction.isFromMessage()) await interaction.update(message);
+  else return false;
+  return true;
 }
 
 /** Puts in a picture that took too long, unless the conversation has gone on meanwhile. */
@@ -116,9 +134,12 @@ async function putLatePicture(
     const picture = asPicture(screen, await drawing.bytes);
     if (stillShown()) await interaction.editReply(messageOf(screen, { ...around, picture }));
   } catch (error) {
+    // Somebody deleted the answer meanwhile, or its thread was put to sleep.
+    if (isOutOfReach(error)) return;
     log('error', 'a chart could not be put in afterwards', loggable(error));
     const notes = [...screen.notes, 'The chart is left out: it could not be drawn.'];
-    if (stillShown()) await interaction.editReply(messageOf({ ...screen, notes }, around));
+    const said = stillShown() ? interaction.editReply(messageOf({ ...screen, notes }, around)) : undefined;
+    await said?.catch((again: unknown) => log('error', 'could not say so', loggable(again)));
   }
 }
 
@@ -191,7 +212,7 @@ async function explain(
   if (!mayAttach(interaction)) return inPieces(interaction, whole.text, 'first');
   const { name, bytes, alt } = whole.file;
   await interaction.reply({
-    content: 'The whole answer with its working is in the file.',
+    content: standing[reply.language ?? 'english'].wholeInFile,
     files: [{ attachment: Buffer.from(bytes), name, description: alt }],
     flags: MessageFlags.Ephemeral,
   });
@@ -207,10 +228,11 @@ async function inPieces(interaction: Answerable, text: string, place: 'first' | 
 
 /** Everything a reply holds as plain text, for a file or for messages. */
 function wholeText(command: string, reply: Reply): { text: string; file: Enclosed } {
-  const working = reply.findings.length > 0 ? ['', '', 'Working', workingText(reply, inFile)] : [];
+  const words = standing[reply.language ?? 'english'];
+  const working = reply.findings.length > 0 ? ['', '', words.working, workingText(reply, inFile)] : [];
   const text = [plainReply(reply), ...working].join('\n');
   return {
     text: harmless(text),
-    file: { name: `${command}.txt`, bytes: Buffer.from(text), alt: 'The whole answer as text' },
+    file: { name: `${command}.txt`, bytes: Buffer.from(text), alt: words.wholeAsText },
   };
 }

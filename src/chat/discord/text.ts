@@ -1,6 +1,8 @@
 import type { Finding, Table } from '#findings/finding.ts';
 import { type Reply, stopsFirst } from '#findings/reply.ts';
-import { weightWords } from '../saying.ts';
+import type { Language } from '#words/language.ts';
+import { standing } from '#words/standing.ts';
+import { weightWord } from '../saying.ts';
 import { harmless, speakerName, visible } from './harmless.ts';
 
 /** The platform's limits on one message. */
@@ -22,8 +24,8 @@ export const inMessage: Style = {
 export const inFile: Style = { text: visible, bold: (words) => words, small: (words) => words };
 
 /** A finding in a line. A good one needs no word for it; the others say what they are, so that no colour has to. */
-const findingLine = ({ weight, says }: Finding, { text, bold }: Style): string =>
-  `- ${weight === 'good' ? '' : `${bold(`${weightWords[weight]}:`)} `}${text(says)}`;
+const findingLine = ({ weight, says }: Finding, { text, bold }: Style, language?: Language): string =>
+  `- ${weight === 'good' ? '' : `${bold(`${weightWord(weight, language)}:`)} `}${text(says)}`;
 
 /** A table as lines a phone can show: the first column in bold, the rest after it. */
 function tableLines({ title, columns, rows }: Table, { text, bold, small }: Style): readonly string[] {
@@ -60,20 +62,21 @@ export interface ReplyText {
   readonly whole: boolean;
 }
 
-/** What stands at the end of a reply that does not fit. `more` says where the rest is. */
-const usualMore = 'Press Show everything for the rest.';
-
 /** The lines of a reply after its headline: its findings; then its tables and what was taken for granted. */
 function replyLines(reply: Reply, style: Style): { first: readonly string[]; second: readonly string[] } {
   const findings = stopsFirst(reply.findings);
   const tables = [...findings.flatMap(({ table }) => (table ? [table] : [])), ...(reply.tables ?? [])];
   const assumed = reply.assumed ?? [];
   return {
-    first: findings.map((finding) => findingLine(finding, style)),
+    first: findings.map((finding) => findingLine(finding, style, reply.language)),
     second: [
       ...tables.flatMap((table) => ['', ...tableLines(table, style)]),
       ...(assumed.length > 0
-        ? ['', style.bold('Taken for granted'), ...assumed.map((line) => `- ${style.text(line)}`)]
+        ? [
+            '',
+            style.bold(standing[reply.language ?? 'english'].takenForGranted),
+            ...assumed.map((line) => `- ${style.text(line)}`),
+          ]
         : []),
     ],
   };
@@ -85,9 +88,10 @@ export function plainReply(reply: Reply): string {
   return [visible(reply.headline), '', ...first, ...second].join('\n');
 }
 
-/** The text of a reply within the platform's limits. */
-export function replyText(reply: Reply, more = usualMore): ReplyText {
-  const leftOut = inMessage.small(`There is more than fits here. ${more}`);
+/** The text of a reply within the platform's limits. `more` says at its end where the rest is, when it does not fit. */
+export function replyText(reply: Reply, more?: string): ReplyText {
+  const { moreThanFits, pressForRest } = standing[reply.language ?? 'english'];
+  const leftOut = inMessage.small(moreThanFits(more ?? pressForRest));
   const headline = harmless(reply.headline);
   const title = headline.length <= limits.title ? headline : undefined;
   const { first: findings, second } = replyLines(reply, inMessage);

@@ -1,5 +1,6 @@
 import { type Reply, stopsFirst } from '#findings/reply.ts';
 import type { Citation } from '#knowledge/sources.ts';
+import { standing } from '#words/standing.ts';
 import { citationText, stepText, titleOf } from '../saying.ts';
 import { inMessage, type Style } from './text.ts';
 
@@ -9,9 +10,11 @@ import { inMessage, type Style } from './text.ts';
  */
 export function workingText(reply: Reply, style: Style = inMessage): string {
   const { text, bold, small } = style;
+  const { language = 'english' } = reply;
+  const { noWorking, whyTakenForGranted, whereFrom } = standing[language];
   const places: string[] = [];
   const mark = (citation: Citation): string => {
-    const place = citationText(citation);
+    const place = citationText(citation, language);
     if (!places.includes(place)) places.push(place);
     return `[${places.indexOf(place) + 1}]`;
   };
@@ -19,17 +22,17 @@ export function workingText(reply: Reply, style: Style = inMessage): string {
   const parts = stopsFirst(reply.findings)
     .filter(({ working, sources }) => working.length + sources.length > 0)
     .flatMap(({ id, says, working, sources }) => [
-      `${bold(text(titleOf(id)))} ${text(marks(sources))}`.trim(),
+      `${bold(text(titleOf(id, language)))} ${text(marks(sources))}`.trim(),
       ...(working.length > 0
         ? working.map((step) => `- ${text(`${stepText(step)} ${marks(step.source ? [step.source] : [])}`.trim())}`)
         : [`- ${text(says)}`]),
     ]);
   const reasons = (reply.assumedBecause ?? []).map((reason) => `- ${text(reason)}`);
-  if (parts.length + reasons.length === 0) return 'There is no working behind this answer.';
+  if (parts.length + reasons.length === 0) return noWorking;
   const list = places.map((place, index) => small(text(`[${index + 1}] ${place}`)));
   return [
     ...parts,
-    ...(reasons.length > 0 ? [bold('Why these were taken for granted'), ...reasons] : []),
-    ...(list.length > 0 ? [bold('Where the figures come from'), ...list] : []),
+    ...(reasons.length > 0 ? [bold(whyTakenForGranted), ...reasons] : []),
+    ...(list.length > 0 ? [bold(whereFrom), ...list] : []),
   ].join('\n');
 }

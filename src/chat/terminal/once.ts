@@ -1,7 +1,9 @@
 import type { Writable } from 'node:stream';
 import type { PressOffer, Reply } from '#findings/reply.ts';
 import { openStore, type ScopedStore, type Store } from '#store/store.ts';
-import { recallFor, unitsOf } from '../answers.ts';
+import { type Language, languageTold } from '#words/language.ts';
+import { terminalWords } from '#words/terminal.ts';
+import { crewLanguage, recallFor, unitsOf } from '../answers.ts';
 import type { AnswerCommand, Command, Desk, DeskCommand, Start } from '../command.ts';
 import { deskFor } from '../desk.ts';
 import { asJson, exitCode, type OneShot, oneShot } from '../one-shot.ts';
@@ -17,6 +19,8 @@ interface Given {
   readonly commands: readonly Command[];
   readonly settings: { readonly FANWRIGHT_DB: string };
   readonly who: string;
+  /** The language asked for; the crew's own setting holds where it is left out and the records are open anyway. */
+  readonly language?: Language | undefined;
   readonly environment: NodeJS.ProcessEnv;
   readonly output: Writable & { readonly columns?: number; readonly isTTY?: boolean };
 }
@@ -29,12 +33,15 @@ interface Given {
  */
 export async function answerOnce(words: readonly string[], given: Given): Promise<number> {
   const json = words.includes('--json');
+  const { told, rest: said } = languageTold(words);
+  // What a machine reads stays English, unless the very line asks otherwise.
+  const asked = { ...given, language: told ?? (json ? undefined : given.language) };
   const paper = paperOf(given.output, given.environment);
-  const [name = '', ...rest] = helpAsked(words.filter((word) => word !== '--json'));
+  const [name = '', ...rest] = helpAsked(said.filter((word) => word !== '--json'));
   const records = recordsOf(given.settings.FANWRIGHT_DB);
   try {
-    const answer = answerTo(name, rest, given, records);
-    given.output.write(`${json ? asJson(answer) : await asText(answer, paper)}\n`);
+    const answer = answerTo(name, rest, asked, records);
+    given.output.write(`${json ? asJson(answer) : await asText(answer, paper, asked.language)}\n`);
     return exitCode(answer);
   } finally {
     records.close();
@@ -53,24 +60,33 @@ function answerTo(name: string, rest: readonly string[], given: Given, records: 
   if (!command) return refused(clipped(name), [unknown(name, commands)]);
   if (command.kind === 'desk') return fromDesk(command, rest, deskOf(given, records));
   const job = rest.filter((word) => word.startsWith('job=')).map((word) => word.slice(4));
-  if (job.length === 0) return oneShot(command, rest, { units: 'inch-pound' });
-  return onSheet(command, rest, job.at(-1) ?? '', records.scoped());
+  if (job.length === 0) return oneShot(command, rest, { units: 'inch-pound', language: given.language });
+  return onSheet(command, rest, { job: job.at(-1) ?? '', language: given.language }, records.scoped());
 }
 
-function onSheet(command: AnswerCommand<unknown>, rest: readonly string[], job: string, store: ScopedStore): OneShot {
+function onSheet(
+  command: AnswerCommand<unknown>,
+  rest: readonly string[],
+  { job, language }: { readonly job: string; readonly language: Language | undefined },
+  store: ScopedStore,
+): OneShot {
   const sheet = store.findSheet(job);
   if (!sheet) return refused(command.name, [`There is no job “${clipped(job)}” here. See them with: job list`]);
   return oneShot(
     command,
     rest.filter((word) => !word.startsWith('job=')),
-    { units: unitsOf(store), recall: recallFor(store, sheet.number, command) },
+    {
+      units: unitsOf(store),
+      language: language ?? crewLanguage(store),
+      recall: recallFor(store, sheet.number, command),
+    },
   );
 }
 
 function fromDesk(command: DeskCommand, words: readonly string[], desk: Desk): OneShot {
   const answer = deskAnswer(command, words, desk);
   if ('problems' in answer) return refused(command.name, answer.problems);
-  if ('start' in answer.reply) return fromStart(answer.reply, desk.commands);
+  if ('start' in answer.reply) return fromStart(answer.reply, desk);
   if (answer.reply.refused) return refused(command.name, [answer.reply.headline]);
   // What the plain words may mean is asked back, so nothing is answered yet.
   const status = command.name === 'ask' ? 'needs-answers' : 'answered';
@@ -84,11 +100,14 @@ function fromDesk(command: DeskCommand, words: readonly string[], desk: Desk): O
   };
 }
 
-function fromStart({ start, given, notes, unasked }: Start, commands: readonly Command[]): OneShot {
+function fromStart({ start, given, notes, unasked }: Start, { commands, speaker }: Desk): OneShot {
   const command = commands.find((each) => each.name === start);
   if (command?.kind !== 'answer') return refused(clipped(start), [unknown(start, commands)]);
   const words = Object.entries({ ...unasked?.given, ...given }).map(([id, answer]) => `${id}=${answer}`);
-  return { ...oneShot(command, words, { units: 'inch-pound' }), notes: [...notes, ...(unasked?.notes ?? [])] };
+  return {
+    ...oneShot(command, words, { units: 'inch-pound', language: speaker.language }),
+    notes: [...notes, ...(unasked?.notes ?? [])],
+  };
 }
 
 const refused = (command: string, sentences: readonly string[]): OneShot => ({
@@ -122,20 +141,25 @@ function recordsOf(file: string): Records {
   };
 }
 
-const deskOf = ({ commands, who }: Given, records: Records): Desk =>
+const deskOf = ({ commands, who, language }: Given, records: Records): Desk =>
   deskFor({
     store: () => records.scoped(),
-    speaker: { channel: 'terminal', who },
+    speaker: { channel: 'terminal', who, language },
     commands,
     mayManage: true,
     photo: photoAt,
   });
 
-async function asText({ command, reply, missing, problems, notes = [] }: OneShot, paper: Paper): Promise<string> {
+async function asText(
+  { command, reply, missing, problems, notes = [] }: OneShot,
+  paper: Paper,
+  language: Language = 'english',
+): Promise<string> {
+  const { chart, isNeeded } = terminalWords[language];
   const read = notes.map((note) => paragraph(note, paper));
   if (reply) {
     const path = await chartFile('charts', command, reply);
-    const where = [...(path === undefined ? [] : [`Chart: ${path}`]), ...(await keptFiles('lists', reply))];
+    const where = [...(path === undefined ? [] : [chart(path)]), ...(await keptFiles('lists', reply))];
     const below = [...where, ...toType(reply)];
     return [...read, replyText(reply, paper), ...(below.length > 0 ? ['', ...below] : [])].join('\n');
   }
@@ -143,7 +167,7 @@ async function asText({ command, reply, missing, problems, notes = [] }: OneShot
   return [
     ...read,
     ...problems.map(({ says }) => paragraph(says, paper)),
-    ...lacking.map(({ id, prompt, accepts }) => paragraph(`${id} is needed. ${prompt} It takes ${accepts}.`, paper)),
+    ...lacking.map(({ id, prompt, accepts }) => paragraph(isNeeded(id, prompt, accepts), paper)),
   ].join('\n');
 }
 

@@ -1,4 +1,6 @@
 import type { FormField, FormOffer, PressOffer } from '#findings/reply.ts';
+import type { Language } from '#words/language.ts';
+import { terminalWords } from '#words/terminal.ts';
 import { type Paper, paragraph } from './paper.ts';
 
 /** A form on its way: what was filled in so far, an empty text where a field was passed by. */
@@ -8,14 +10,16 @@ export interface Filling {
 }
 
 /** What can be pressed, each with the number that does it. */
-export const pressLines = (presses: readonly PressOffer[], paper: Paper): readonly string[] =>
+export const pressLines = (
+  presses: readonly PressOffer[],
+  paper: Paper,
+  language: Language = 'english',
+): readonly string[] =>
   presses.length === 0
     ? []
     : [
-        'Type a number:',
-        ...presses.map(({ label, goesOn }, index) =>
-          paragraph(goesOn ? `${label} (or press Enter)` : label, paper, `${String(index + 1).padStart(3)}  `),
-        ),
+        terminalWords[language].typeANumber,
+        ...presses.map(({ label, goesOn }, index) => paragraph(goesOn ? `${label} (or press Enter)` : label, paper, `${String(index + 1).padStart(3)}  `)),
       ];
 
 /** The field asked now. */
@@ -23,14 +27,15 @@ export const fieldLeft = ({ offer, said }: Filling): FormField | undefined =>
   offer.fields.find(({ id }) => said[id] === undefined);
 
 /** The question of the field asked now. */
-export function fieldText(form: Filling, paper: Paper): string {
+export function fieldText(form: Filling, paper: Paper, language: Language = 'english'): string {
+  const { dashToSkip, pathOf } = terminalWords[language];
   const field = fieldLeft(form);
   if (!field) return '';
-  const skip = field.optional ? ' Or a dash where it does not apply.' : '';
+  const skip = field.optional ? dashToSkip : '';
   const choices = (field.choices ?? []).map(({ label }, index) =>
     paragraph(label, paper, `${String(index + 1).padStart(3)}  `),
   );
-  const accepts = field.photo ? `the path of ${field.accepts}` : field.accepts;
+  const accepts = field.photo ? pathOf(field.accepts) : field.accepts;
   return [paragraph(`${field.label}? ${field.choices ? '' : `(${accepts})`}${skip}`, paper), ...choices].join('\n');
 }
 

@@ -3,7 +3,9 @@ import { type Chart, type Reply, stopsFirst } from '#findings/reply.ts';
 import { barsText } from '#pictures/bars-text.ts';
 import { chartText } from '#pictures/chart-text.ts';
 import { progressText } from '#pictures/progress-text.ts';
-import { weightWords } from '../saying.ts';
+import type { Language } from '#words/language.ts';
+import { standing } from '#words/standing.ts';
+import { weightWord } from '../saying.ts';
 import type { Asking, Screen } from '../screen.ts';
 import { type Paper, painted, paragraph } from './paper.ts';
 import { tableText } from './table-text.ts';
@@ -25,16 +27,16 @@ export function screenText(screen: Screen, paper: Paper): string {
   ];
   const said = [
     ...(screen.reply ? [replyText(screen.reply, paper)] : []),
-    ...(screen.asking ? [askingText(screen.asking, paper)] : []),
+    ...(screen.asking ? [askingText(screen.asking, paper, screen.language)] : []),
   ];
   return [...heard, ...(screen.reply && heard.length > 0 ? [''] : []), ...said].join('\n');
 }
 
-function askingText(asking: Asking, paper: Paper): string {
+function askingText(asking: Asking, paper: Paper, language: Language = 'english'): string {
   const choices = asking.choices.map(({ label, hint }, index) =>
     paragraph(`${label}${hint ? ` (${hint})` : ''}`, paper, `${String(index + 1).padStart(3)}  `),
   );
-  const now = asking.now === undefined ? [] : [paragraph(`Now: ${asking.now}.`, paper)];
+  const now = asking.now === undefined ? [] : [paragraph(`${standing[language].now(asking.now)}.`, paper)];
   return [...now, painted(paragraph(asking.prompt, paper), bold, paper), ...choices].join('\n');
 }
 
@@ -43,14 +45,15 @@ export function replyText(reply: Reply, paper: Paper): string {
   const findings = stopsFirst(reply.findings);
   const tables = [...findings.flatMap(({ table }) => (table ? [table] : [])), ...(reply.tables ?? [])];
   const assumed = reply.assumed ?? [];
+  const { language = 'english' } = reply;
   const blocks = [
     painted(paragraph(reply.headline, paper), bold, paper),
-    findings.map((finding) => findingText(finding, paper)).join('\n'),
+    findings.map((finding) => findingText(finding, paper, language)).join('\n'),
     ...tables.map((table) => tableText(table, paper)),
     reply.chart ? sketch(reply.chart, Math.min(72, paper.width)) : '',
     assumed.length === 0
       ? ''
-      : ['Taken for granted:', ...assumed.map((line) => paragraph(line, paper, '  - '))].join('\n'),
+      : [`${standing[language].takenForGranted}:`, ...assumed.map((line) => paragraph(line, paper, '  - '))].join('\n'),
   ];
   return blocks.filter((block) => block !== '').join('\n\n');
 }
@@ -62,10 +65,11 @@ const sketch = (chart: Chart, width: number): string =>
       ? barsText(chart, { width })
       : chartText(chart, { width, height: 16 });
 
-const widestWord = Math.max(...Object.values(weightWords).map(({ length }) => length)) + 2;
+const widestWord = (language: Language): number =>
+  Math.max(...Object.values(standing[language].weights).map(({ length }) => length)) + 2;
 
-function findingText({ weight, says }: Finding, paper: Paper): string {
-  const word = `${weightWords[weight]}:`.padEnd(widestWord);
+function findingText({ weight, says }: Finding, paper: Paper, language: Language): string {
+  const word = `${weightWord(weight, language)}:`.padEnd(widestWord(language));
   const text = paragraph(says, paper, word);
   return painted(word, colours[weight], paper) + text.slice(word.length);
 }

@@ -1,7 +1,11 @@
 import type { PressOffer, Reply } from '#findings/reply.ts';
+import { meansNotKnown, turnMeant } from '#interview/words.ts';
 import { SheetTrouble } from '#store/sheet-trouble.ts';
 import type { ScopedStore } from '#store/store.ts';
-import type { Command, Start } from '../command.ts';
+import type { Language } from '#words/language.ts';
+import { terminalWords } from '#words/terminal.ts';
+import { crewLanguage } from '../answers.ts';
+import type { Command, Speaker, Start } from '../command.ts';
 import { begin, type Heard, hear, recalledTalk, screenOf, type Talk } from '../conversation.ts';
 import { deskFor } from '../desk.ts';
 import { clipped, nearest, optionsFrom, wordsOf } from '../options.ts';
@@ -19,6 +23,8 @@ export interface Outside {
   readonly store: ScopedStore;
   readonly commands: readonly Command[];
   readonly who: string;
+  /** The language asked for at the start; the crew's own setting holds where it is left out. */
+  readonly language?: Language | undefined;
   /** Looked up for every answer, since a window can be resized. */
   readonly paper: Paper;
   /** Draws the chart of a reply to a file and says where it is. */
@@ -43,7 +49,14 @@ const longestLine = 2000;
 
 export function terminalSession(outside: Outside): Session {
   const { store, commands, who } = outside;
-  const speaker = { channel, who };
+  const speaker: Speaker = {
+    channel,
+    who,
+    get language() {
+      return outside.language ?? crewLanguage(store);
+    },
+  };
+  const words = () => terminalWords[speaker.language ?? 'english'];
   const answering = commands.filter((command) => command.kind === 'answer');
   const desk = deskFor({ store: () => store, speaker, commands, mayManage: true, photo: photoAt });
   const plain = (text: string): string => paragraph(text, outside.paper);
@@ -59,7 +72,7 @@ export function terminalSession(outside: Outside): Session {
   const asking = (talk = open): Asking | undefined => (talk ? screenOf(store, talk).asking : undefined);
 
   const unanswered = (id: string | undefined): Talk | undefined => {
-    const talk = id === undefined ? undefined : recalledTalk(store, answering, id);
+    const talk = id === undefined ? undefined : recalledTalk(store, answering, id, speaker.language);
     return asking(talk) ? talk : undefined;
   };
 
@@ -69,31 +82,26 @@ export function terminalSession(outside: Outside): Session {
   /** Where the picture and the files of a reply are. */
   const places = async (command: string, reply: Reply): Promise<readonly string[]> => {
     const path = await outside.drawn(command, reply);
-    return [...(path === undefined ? [] : [`Chart: ${path}`]), ...((await outside.kept?.(reply)) ?? [])];
+    return [...(path === undefined ? [] : [words().chart(path)]), ...((await outside.kept?.(reply)) ?? [])];
   };
 
   const shown = async (screen: Screen): Promise<string> => {
-    open = screen.talk === undefined ? undefined : recalledTalk(store, answering, screen.talk);
+    open = screen.talk === undefined ? undefined : recalledTalk(store, answering, screen.talk, speaker.language);
     const text = screenText(screen, outside.paper);
     if (!screen.reply) return text;
     last = screen.reply;
     const where = await places(screen.command, screen.reply);
     const left = unanswered(aside);
     const next = [
-      ...(screen.reply.suggestions ?? []).map(({ label, command }) => `${label} Type ${command}.`),
-      ...(left ? [`Type go on to return to ${left.command.name}.`] : []),
+      ...(screen.reply.suggestions ?? []).map(({ label, command }) => words().suggestion(label, command)),
+      ...(left ? [words().goOnTo(left.command.name)] : []),
     ];
-    return [
-      text,
-      '',
-      ...where,
-      ...['Type working to see the sums, or change to alter an answer.', ...next].map(plain),
-    ].join('\n');
+    return [text, '', ...where, ...[words().afterAnswer, ...next].map(plain)].join('\n');
   };
 
   const begun = async ({ start, given, notes }: Start): Promise<string> => {
     const command = answering.find(({ name }) => name === start);
-    if (!command) return plain(unknownCommand(start, commands));
+    if (!command) return plain(unknownCommand(start, commands, speaker.language));
     const screen = begin(store, command, given, speaker);
     return shown({ ...screen, noted: [], notes: [...notes, ...screen.notes] });
   };
@@ -106,8 +114,8 @@ export function terminalSession(outside: Outside): Session {
     const where = await places(command, reply);
     const below = [
       ...where,
-      ...pressLines(offered, outside.paper),
-      ...(filling ? [fieldText(filling, outside.paper)] : []),
+      ...pressLines(offered, outside.paper, speaker.language),
+      ...(filling ? [fieldText(filling, outside.paper, speaker.language)] : []),
     ];
     const notes = (reply.notes ?? []).map(plain);
     return [
@@ -121,7 +129,7 @@ export function terminalSession(outside: Outside): Session {
   const pressed = async ({ command: name, action: called, given }: Omit<PressOffer, 'label'>): Promise<string> => {
     const command = commands.find((each) => each.name === name);
     const action = command?.kind === 'desk' ? command.actions.find((each) => each.name === called) : undefined;
-    return action ? atDesk(name, action.act(desk, given)) : plain(`There is no ${name} ${called} here.`);
+    return action ? atDesk(name, action.act(desk, given)) : plain(words().noSuchPress(`${name} ${called}`));
   };
 
   /** Whether a line with a slash before it names a file where a photo is asked for, rather than a command. */
@@ -133,7 +141,7 @@ export function terminalSession(outside: Outside): Session {
   const filled = async (form: Filling, text: string): Promise<string> => {
     const next = afterField(form, text);
     filling = next;
-    if (fieldLeft(next)) return fieldText(next, outside.paper);
+    if (fieldLeft(next)) return fieldText(next, outside.paper, speaker.language);
     filling = undefined;
     return pressed({ ...next.offer, given: { ...next.offer.given, ...next.said } });
   };
@@ -144,16 +152,15 @@ export function terminalSession(outside: Outside): Session {
     const action = ask?.kind === 'desk' ? ask.actions.find((each) => each.name === '') : undefined;
     const isSlip = !/\s/.test(line) || /\s[a-z][\w-]*=/i.test(line);
     const reply = isSlip ? undefined : action?.act(desk, { text: line });
-    if (reply === undefined || ('refused' in reply && reply.refused)) return plain(unknownCommand(name, commands));
+    if (reply === undefined || ('refused' in reply && reply.refused))
+      return plain(unknownCommand(name, commands, speaker.language));
     if (open && asking()) aside = open.id;
     const said = await atDesk('ask', reply);
     const meant = nearest(
       name.toLowerCase(),
       commands.map((command) => command.name),
     );
-    return meant === undefined || name.length < 4
-      ? said
-      : `${said}\n${plain(`If you meant the command ${meant}, type ${meant}.`)}`;
+    return meant === undefined || name.length < 4 ? said : `${said}\n${plain(words().ifYouMeant(meant))}`;
   };
 
   const started = async (words: readonly string[], line: string): Promise<string> => {
@@ -181,42 +188,43 @@ export function terminalSession(outside: Outside): Session {
     const given = open ? (screenOf(store, open).given ?? []) : [];
     const found = given.find((each) => each.id === wanted.toLowerCase()) ?? given[Number(wanted) - 1];
     if (open && found) return shown(hear(store, open, { change: found.id }, who));
-    if (given.length === 0) return plain('There is no answer here to change.');
+    if (given.length === 0) return plain(words().noAnswerHere);
     const lines = given.map(({ id, brief, shown: value }, index) =>
       paragraph(`${brief} (${id}): ${value}`, outside.paper, `${String(index + 1).padStart(3)}  `),
     );
-    return [plain('Which answer? Type change and its number, such as change 1.'), ...lines].join('\n');
+    return [plain(words().whichAnswer), ...lines].join('\n');
   };
 
   const stopped = (talk: Talk): string => {
     store.endTalk(talk.id);
     open = undefined;
-    return plain('Stopped. What was answered stays on the job sheet.');
+    return plain(words().stopped);
   };
 
   const resumed = async (): Promise<string> => {
     const talk = unfinished();
-    return talk ? shown(screenOf(store, talk)) : plain('No question is waiting for an answer.');
+    return talk ? shown(screenOf(store, talk)) : plain(words().nothingWaiting);
   };
 
   const answered = async (talk: Talk, now: Asking, text: string): Promise<string> => {
     if (text === '') return screenText(screenOf(store, talk), outside.paper);
-    if (/^(?:stop|cancel)$/i.test(text)) return stopped(talk);
-    if (/^help$/i.test(text))
-      return [helpWith(now).map(plain).join('\n'), await shown(screenOf(store, talk))].join('\n');
+    if (turnMeant(text) === 'stop') return stopped(talk);
+    if (/^(?:help|ayuda)$/i.test(text))
+      return [helpWith(now, speaker.language).map(plain).join('\n'), await shown(screenOf(store, talk))].join('\n');
     const screen = hear(store, talk, heardIn(text, now), who);
     const [word = ''] = text.toLowerCase().split(/\s/);
     const refused = screen.notes.length > 0 && screen.asking?.question.id === now.question.id;
     const hint = refused && commands.some(({ name }) => name === word);
-    return shown(hint ? { ...screen, notes: [...screen.notes, `For the command, type /${word}.`] } : screen);
+    if (hint && namesOptions.test(text)) return started(wordsOf(text), text);
+    return shown(hint ? { ...screen, notes: [...screen.notes, words().forTheCommand(word)] } : screen);
   };
 
   return {
     greeting() {
       const left = unfinished();
       const lines = left
-        ? [...greeting, `You were asked, for ${left.command.name}: ${asking(left)?.prompt} Type go on to answer it.`]
-        : greeting;
+        ? [...words().greeting, words().leftOpen(left.command.name, asking(left)?.prompt ?? '')]
+        : words().greeting;
       return lines.map(plain).join('\n');
     },
     asking: () => asking() !== undefined,
@@ -225,29 +233,27 @@ export function terminalSession(outside: Outside): Session {
       const text = line.trim();
       try {
         const now = asking();
-        const turn = /^\/(?:stop|cancel|back|why)$/i.test(text) ? text.slice(1) : text;
+        const turn = text.startsWith('/') && turnMeant(text.slice(1)) ? text.slice(1) : text;
         if (open && now && !turn.startsWith('/')) return await answered(open, now, turn);
-        if (filling && /^(?:stop|cancel)$/i.test(text)) {
+        if (filling && turnMeant(text) === 'stop') {
           filling = undefined;
-          return plain('Stopped. Nothing of it is recorded.');
+          return plain(words().formStopped);
         }
         if (filling && text !== '' && (!text.startsWith('/') || isPath(filling, text)))
           return await filled(filling, text);
         const onward = /^(?:next)?$/i.test(text) ? offered.find(({ goesOn }) => goesOn) : undefined;
         const press = /^\d{1,2}$/.test(text) ? offered[Number(text) - 1] : onward;
         if (press) return await pressed(press);
-        if (text.length > longestLine) return plain('That line is too long to be a command. Type help to see them.');
+        if (text.length > longestLine) return plain(words().tooLong);
         const [word = '', ...rest] = wordsOf(text.replace(/^\//, ''));
         if (text === '') return '';
-        if (/^(?:go ?on|resume|continue)$/i.test(text)) return await resumed();
-        if (/^working$/i.test(word)) {
-          return last ? workingText(last, outside.paper) : plain('There is no answer to show the working of yet.');
+        if (/^(?:go ?on|resume|continue|seguir|continuar)$/i.test(text)) return await resumed();
+        if (/^(?:working|c[aá]lculos)$/i.test(word)) {
+          return last ? workingText(last, outside.paper) : plain(words().nothingWorked);
         }
-        if (/^change$/i.test(word)) return await changed(rest.join(' '));
-        if (/^(?:back|undo)$/i.test(text) && open) return await shown(hear(store, open, { turn: 'back' }, who));
-        if (isTurn.test(text)) {
-          return plain('Nothing is being asked just now. Type go on for a question left open, or help.');
-        }
+        if (/^(?:change|cambiar)$/i.test(word)) return await changed(rest.join(' '));
+        if (turnMeant(text) === 'back' && open) return await shown(hear(store, open, { turn: 'back' }, who));
+        if (turnMeant(text) || meansNotKnown(text) || /^skip$/i.test(text)) return plain(words().nothingAsked);
         return await started([word, ...rest], text.replace(/^\//, ''));
       } catch (error) {
         if (error instanceof SheetTrouble) return plain(error.message);
@@ -257,20 +263,14 @@ export function terminalSession(outside: Outside): Session {
   };
 }
 
-/** What is said at a question, and means nothing where none is asked. */
-const isTurn = /^(?:stop|cancel|why|skip|back|don[’']?t know)$/i;
-
-const greeting: readonly string[] = [
-  'Fanwright: what a bathroom fan will really move, and what the room needs.',
-  'Type size (air a room needs), duct (what a fan delivers), or help for the rest.',
-  'At a question: the answer, or don’t know, why, back, stop. To leave: quit.',
-];
-
-const helpWith = ({ question }: Asking): readonly string[] => [
+const helpWith = ({ question }: Asking, language: Language = 'english'): readonly string[] => [
   question.why,
-  `It takes ${question.accepts}.`,
-  'Or type: don’t know, back, stop. A command begins with a slash here, such as /help.',
+  terminalWords[language].itTakes(question.accepts),
+  terminalWords[language].orType,
 ];
+
+/** `duct collar=4in`: no answer to a question reads like that. */
+const namesOptions = /^\S+\s+[a-z][\w-]*\s*=/i;
 
 /** A typed number picks the choice with that number, as printed; anything else is an answer in words. */
 function heardIn(text: string, { question, choices }: Asking): Heard {
@@ -283,10 +283,9 @@ function heardIn(text: string, { question, choices }: Asking): Heard {
   return { answers: { [question.id]: text } };
 }
 
-function unknownCommand(name: string, commands: readonly Command[]): string {
+function unknownCommand(name: string, commands: readonly Command[], language: Language = 'english'): string {
   const names = commands.map((command) => command.name);
   const meant = nearest(name.toLowerCase(), names);
-  return meant
-    ? `There is no “${clipped(name)}” command. Did you mean ${meant}?`
-    : `“${clipped(name)}” is not a command. Type one of: ${names.join(', ')}.`;
+  const { didYouMean, notACommand } = terminalWords[language];
+  return meant ? didYouMean(clipped(name), meant) : notACommand(clipped(name), names.join(', '));
 }

@@ -2,6 +2,9 @@ import { createInterface } from 'node:readline';
 import type { Readable, Writable } from 'node:stream';
 import type { ScopedStore } from '#store/store.ts';
 import { StoreTrouble } from '#store/trouble.ts';
+import type { Language } from '#words/language.ts';
+import { terminalWords } from '#words/terminal.ts';
+import { crewLanguage } from '../answers.ts';
 import type { Command } from '../command.ts';
 import { chartFile } from './chart-file.ts';
 import { paperOf, paragraph, safe } from './paper.ts';
@@ -12,6 +15,8 @@ interface Given {
   readonly store: ScopedStore;
   readonly commands: readonly Command[];
   readonly who: string;
+  /** The language asked for; the crew's own setting holds where it is left out. */
+  readonly language?: Language | undefined;
   readonly environment: NodeJS.ProcessEnv;
 }
 
@@ -29,6 +34,7 @@ interface Streams {
 export async function terminal({ environment, ...given }: Given, { input, output }: Streams): Promise<0 | 1> {
   const live = Boolean(input.isTTY && output.isTTY);
   const paper = () => paperOf(output, environment);
+  const words = () => terminalWords[given.language ?? crewLanguage(given.store) ?? 'english'];
   const session = terminalSession({
     ...given,
     get paper() {
@@ -51,25 +57,21 @@ export async function terminal({ environment, ...given }: Given, { input, output
   lines.prompt();
   for await (const line of lines) {
     if (!live) output.write(`> ${safe(line)}\n`);
-    saidGoodbye = /^\s*\/?(quit|exit|bye)\s*$/i.test(line);
+    saidGoodbye = /^\s*\/?(quit|exit|bye|salir|adi[oó]s)\s*$/i.test(line);
     if (saidGoodbye) break;
     try {
       say(await session.say(line));
     } catch (error) {
+      // One slip of ours does not end the conversation.
       faults += 1;
-      say(paragraph(apology(error), paper()));
+      say(paragraph(error instanceof StoreTrouble ? error.message : words().ours(messageOf(error)), paper()));
     }
     lines.prompt();
   }
   lines.close();
   if (live && !saidGoodbye) output.write('\n');
-  if (session.asking()) say(paragraph('The question stays open. Type go on next time to answer it.', paper()));
+  if (session.asking()) say(paragraph(words().staysOpen, paper()));
   return faults === 0 ? 0 : 1;
 }
 
-/** One slip of ours does not end the conversation. */
-function apology(error: unknown): string {
-  if (error instanceof StoreTrouble) return error.message;
-  const message = error instanceof Error ? error.message : String(error);
-  return `Something of ours went wrong, and that line was not answered: ${message}`;
-}
+const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));

@@ -1,0 +1,111 @@
+import { type InEach, inEach } from '#words/in-each.ts';
+import { type Language, type OtherLanguage, otherLanguages } from '#words/language.ts';
+import type { QuestionWords } from '#words/question-words.ts';
+import { type Option, optionMeant, shortened } from './choices.ts';
+import type { AnyQuestion, Reading, UnitSystem, Widget } from './question.ts';
+
+const refusals = inEach(
+  {
+    nothing: (accepts: string) => `Nothing was given. Give ${accepts}.`,
+    notThese: (said: string, accepts: string) => `“${said}” did not fit. Give ${accepts}.`,
+  },
+  {
+    nothing: (accepts) => `No se dio nada. Dé ${accepts}.`,
+    notThese: (said, accepts) => `No entendí “${said}”. Dé ${accepts}.`,
+  },
+);
+
+const usualLabels: InEach<Readonly<Record<string, string>>> = inEach({ yes: 'Yes', no: 'No' }, { yes: 'Sí', no: 'No' });
+
+const made = new WeakMap<AnyQuestion, Map<OtherLanguage, AnyQuestion>>();
+
+/** A question as it is asked in a language; in English where it has no words in that one. */
+export function worded(question: AnyQuestion, language: Language = 'english'): AnyQuestion {
+  const words = language === 'english' ? undefined : question.words?.[language];
+  if (language === 'english' || words === undefined) return question;
+  const known = made.get(question) ?? new Map<OtherLanguage, AnyQuestion>();
+  made.set(question, known);
+  const before = known.get(language);
+  if (before) return before;
+  const inWords = translated(question, language, words);
+  known.set(language, inWords);
+  return inWords;
+}
+
+/** The question in every language but English, for reading back what was answered in one of them. */
+export const inOtherWords = (question: AnyQuestion): readonly AnyQuestion[] =>
+  question.words === undefined ? [] : otherLanguages.map((language) => worded(question, language));
+
+const bareYesOrNo = /^\s*(?:s[ií]|no|yes|y|n)\s*[.!]?\s*$/i;
+
+function translated(question: AnyQuestion, language: OtherLanguage, words: QuestionWords): AnyQuestion {
+  const { prompt, why, accepts, brief, because, shown = {} } = words;
+  const { words: _, ...asked } = question;
+  const choices = optionsIn(question.widget, words, usualLabels[language]);
+  const read = (text: string, units: UnitSystem): Reading<unknown> => {
+    const reading = question.read(text, units);
+    if ('value' in reading) return reading;
+    const inWords = question.read(typedInEnglish(text, choices), units);
+    if ('value' in inWords) return inWords;
+    const said = shortened(text.trim());
+    return {
+      rejected: said === '' ? refusals[language].nothing(accepts) : refusals[language].notThese(said, accepts),
+    };
+  };
+  return {
+    ...asked,
+    prompt,
+    why,
+    accepts,
+    brief,
+    whenUnknown: { ...question.whenUnknown, because },
+    widget: widgetIn(question.widget, words, choices),
+    read,
+    show: (value, units) => {
+      const own = question.show(value, units);
+      return shown[own] ?? shownChoices(value, choices) ?? own;
+    },
+  };
+}
+
+const optionsIn = (
+  widget: Widget,
+  { choices = {}, also = {} }: QuestionWords,
+  usual: Readonly<Record<string, string>>,
+): readonly Option<string>[] =>
+  widget.kind === 'text'
+    ? []
+    : widget.choices.map((choice) => ({
+        ...choice,
+        label: choices[choice.id] ?? usual[choice.id] ?? choice.label,
+        also: also[choice.id] ?? [],
+      }));
+
+const widgetIn = (widget: Widget, { placeholder }: QuestionWords, choices: readonly Option<string>[]): Widget =>
+  widget.kind === 'text'
+    ? { ...widget, placeholder: placeholder ?? widget.placeholder }
+    : { ...widget, choices: choices.map(({ also: _, ...choice }) => choice) };
+
+/** What was typed with each choice named in the other language put as its id, so that the question itself can read it. */
+function typedInEnglish(text: string, choices: readonly Option<string>[]): string {
+  const meant = (part: string): string =>
+    (bareYesOrNo.test(part) ? exactly(part, choices) : optionMeant(part, choices))?.id ?? part;
+  const whole = meant(text.slice(0, 200));
+  return whole !== text.slice(0, 200) || choices.length === 0
+    ? whole
+    : text
+        .split(/[,;+&\n]/)
+        .map((part) => (/^\s*ningun[oa]?\s*$/i.test(part) ? 'none' : meant(part)))
+        .join(', ');
+}
+
+/** A bare yes or no is the name of a choice or nothing: "No" must not be taken for the start of another. */
+const exactly = (text: string, choices: readonly Option<string>[]): Option<string> | undefined =>
+  choices.find(({ label }) => label.toLowerCase() === text.trim().toLowerCase().replace(/[.!]$/, ''));
+
+function shownChoices(value: unknown, choices: readonly Option<string>[]): string | undefined {
+  const label = (id: unknown) => choices.find((choice) => choice.id === id)?.label;
+  if (!Array.isArray(value)) return label(value);
+  const labels = value.map(label);
+  return labels.length > 0 && labels.every((each) => each !== undefined) ? labels.join(', ') : undefined;
+}
