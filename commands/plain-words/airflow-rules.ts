@@ -1,5 +1,5 @@
 import { fact, type Rule, rule } from './line.ts';
-import { airflow, number } from './measures.ts';
+import { airflow, noUnit, number } from './measures.ts';
 
 const hedge = String.raw`(?:(?:only|about|around|roughly|at least|at|of|is|was|to|be|us|maybe|like|a|an|the|just|up|says?|said|came in at|comes in at|:|=|,) ?)*`;
 const q = `(?<q>${airflow})`;
@@ -38,6 +38,8 @@ export const fanRules: readonly Rule[] = [
 ];
 
 export const neededRules: readonly Rule[] = [
+  rule(String.raw`${q} (?:achieved|met|attained|reached)\b`, ({ q: flow }) => fact('airflow-needed', `${flow}`)),
+  rule(String.raw`code (?:says|wants|asks for|is) ${q}`, ({ q: flow }) => fact('airflow-needed', `${flow}`)),
   rule(
     String.raw`${q},? (?:is )?(?:what )?(?:i|we|you|they|it|she|he|code) (?:really )?(?:needs?|want|wants|requires?)`,
     ({ q: flow }) => fact('airflow-needed', `${flow}`),
@@ -75,6 +77,7 @@ export const deliveredRules: readonly Rule[] = [
 const fan = (flow: string | undefined) => fact('fan-curve', `${flow}`);
 
 export const cartonRules: readonly Rule[] = [
+  rule(String.raw`\bnew (?:one |fan |unit )?(?:is |says |of |at |an? |rated )*${q}`, ({ q: flow }) => fan(flow)),
   rule(String.raw`${q} (?:is )?(?:on|off) (?:the |its )?(?:carton|box|label|package|sticker)`, ({ q: flow }) =>
     fan(flow),
   ),
@@ -91,7 +94,7 @@ export const cartonRules: readonly Rule[] = [
 /** What the duct is asked to let through: "will it make 80 through 20 ft". */
 export const askedOf: readonly Rule[] = [
   rule(
-    String.raw`(?:make|do|get|getting|hit|see|pull|move|manage|deliver|reach|drops? (?:to|under|below)|only)(?: (?:at least|me|us|the|my|a|still|out))* ${q}(?= ?(?:with|through|over|on the|on \d|in the|across|out|after|when|if|[,;?.]|$))(?! ?(?:fan|unit))`,
+    String.raw`(?:make|do|get|getting|hit|see|pull|move|manage|deliver|give|gives|leave|reach|drops? (?:to|under|below)|only)(?: (?:at least|me|us|the|my|a|still|out))* ${q}(?= ?(?:with|through|over|on the|on \d|in the|across|out|after|when|if|[,;?.]|$))(?! ?(?:fan|unit))`,
     ({ q: flow }) => fact('airflow-needed', `${flow}`),
   ),
 ];
@@ -103,7 +106,7 @@ export const fanActs: readonly Rule[] = [
     ({ q: flow }) => fan(flow),
   ),
   rule(
-    String.raw`^(?:(?:duct|reach|sweat|cost|runtime|parts)[:,]? )?${q}(?=,? (?:cfm|on|through|into|with|over|flex|smooth|spiral|rigid|foil|pipe|${number} (?:in|ft|mm|m)\b))`,
+    String.raw`^(?:(?:duct|reach|sweat|cost|runtime|parts)[:,]? )?${q}(?=,? (?:cfm|on|through|into|with|over|flex|smooth|spiral|rigid|foil|pipe|${number} (?:in|ft|mm|m|flex|smooth|spiral|rigid|foil|pipe)\b))`,
     ({ q: flow }) => fan(flow),
   ),
 ];
@@ -113,16 +116,22 @@ export const fanImplied: Rule = rule(String.raw`(?:at|on|with|using|for|off)(?: 
   fan(flow),
 );
 
+/** A round number on its own beside a duct is the fan, where none was named. */
+export const fanAlone: Rule = rule(
+  String.raw`(?<![\d./-])(?<q>[5-9]0|[1-4]\d0)(?=,| ?$| ?\?| (?:\d|flex|foil|smooth|spiral|rigid|how|what|roof|wall))${noUnit}`,
+  ({ q: flow }) => fan(flow),
+);
+
 /** An airflow of which nothing is said. */
 export const bareAirflow = (id: string): readonly Rule[] => [
   rule(String.raw`(?<q>\d+(?:\.\d+)? (?:cfm|l/s|m3/h))(?![\da-z])`, ({ q: flow }) => fact(id, `${flow}`)),
 ];
 
 export const fanDetails: readonly Rule[] = [
-  rule(String.raw`(?<c>${number}) ?(?<u>in|mm)? ?(?:round )?(?:collar|port|duct collar)\b`, ({ c, u }) =>
-    fact('collar', `${c} ${u ?? 'in'}`),
+  rule(
+    String.raw`(?:(?<c>${number}) ?(?<u>in|mm)|(?<![\d.])(?<b>[3-8]|10)) ?(?:round |duct )?(?:collar|port)\b|collar(?: (?:is|of|at))*[:=]? ?(?:(?<d>${number}) (?<v>in|mm)\b|(?<e>[3-8]|10)(?![\d/.]))`,
+    ({ c, u, b, d, v, e }) => fact('collar', `${c ?? b ?? d ?? e} ${u ?? v ?? 'in'}`),
   ),
-  rule(String.raw`collar(?: is| of| at)? ?(?<c>${number}) (?<u>in|mm)\b`, ({ c, u }) => fact('collar', `${c} ${u}`)),
   rule(String.raw`(?<!\d )\bsones?(?: (?:of|is|at|rating))*[:=]? ?(?<s>\d+(?:\.\d+)?)(?! ?(?:cfm|in|ft)\b)`, ({ s }) =>
     fact('rated-sones', `${s} sones`),
   ),

@@ -16,7 +16,7 @@ function systemSaid(line: string): UnitSystem | undefined {
   return metric === inch ? undefined : metric ? 'metric' : 'inch-pound';
 }
 
-const bare = /^(?:\d+\/\d+|\d+(?:\.\d+)?(?:[ -]\d+\/\d+)?)$/;
+const bare = /^(?:-\d+|\d+\/\d+|\d+(?:\.\d+)?(?:[ -]\d+\/\d+)?)$/;
 const value = (said: string): number => {
   const [, whole = '0', top = '0', bottom = '1'] =
     /^(?:(\d+(?:\.\d+)?)(?![\d/]))?[ -]?(?:(\d+)\/(\d+))?$/.exec(said) ?? [];
@@ -68,6 +68,10 @@ export function settled(facts: readonly Fact[], line: string, crew: UnitSystem):
       const unit = unitOfHeight(value(answer), system);
       if (unit !== 'ft') told.push(`A ceiling of ${answer} has no unit: read as ${names[unit]}.`);
       return unit;
+    }
+    if (id === 'attic-temperature') {
+      if (system === 'metric') told.push(`${answer} has no unit: read as °C.`);
+      return system === 'metric' ? 'C' : 'F';
     }
     if (id === 'door-gap') return value(answer) > 4 ? 'mm' : 'in';
     if (id === 'door-width') return value(answer) >= 300 ? 'mm' : value(answer) > 48 ? 'cm' : 'in';

@@ -37,7 +37,7 @@ const cues: Readonly<Record<string, readonly Cue[]>> = {
   reach: [
     [new RegExp(String.raw`\bhow (?:far|long)\b[^.?]*\b(?:${run}|go)\b`), 5],
     [/\bhow (?:far|long) (?:can|could|may|of a)\b/, 4],
-    [/\bhow far\b|\b(?:further|farther)\b/, 6],
+    [/\bhow far\b|\b(?:further|farther)\b|\b(?:what|which) (?:distance|length)\b/, 6],
     [/\breach\b/, 5],
     [/\blimit\b/, 3],
     [/\b(?:allowable|allowed|permissible|permitted|acceptable)\b[^.?]*\b(?:length|run|distance)\b/, 7],
@@ -66,7 +66,7 @@ const cues: Readonly<Record<string, readonly Cue[]>> = {
   ],
   sweat: [
     [/\b(?:sweat\w*|condens\w*)\b/, 7],
-    [/\b(?:drip\w*|frost\w*|water in the duct|water (?:will )?(?:run|come)|keep it dry)\b/, 5],
+    [/\b(?:drip\w*|frost\w*|water in the duct|water (?:will )?(?:run|come)|keep it dry)\b/, 4],
     [/\b(?:r-?value|insulat\w*|wrap\w*|loft)\b/, 1.5],
     [/\battic\b/, 1],
     [/\b(?:rsi|r ?-? ?\d)/, 3],
@@ -127,12 +127,17 @@ const cues: Readonly<Record<string, readonly Cue[]>> = {
       2,
     ],
     [/\bswitch loop\b|\bno ground\b|\bheater\b(?!.*\b(?:draft|gas|water)\b)/, 5],
-    [/\b(?:allowed|legal|code|required|can i|can we|may i)\b/, 1],
+    [/\b(?:allowed|legal|code|required|rated|listed|can i|can we|may i)\b/, 1],
     [/\b(?:dimmer|(?:humidity|motion|occupancy) (?:sensor|switch)|spring timer)\b/, 3],
   ],
   callback: [
     [/\bcallback\b|\bwarranty\b/, 9],
     [/\b(?:trips?|tripping|tripped)\b/, 7],
+    [
+      /\b(?:doesn't|doesnt|does not|won't|wont|isn't|isnt|never|quit|quits|stopped|can't|cant)(?: \w+)? (?:spin|run|turn|work|start|com|clear|shut|stop|clos|open|pull)\w*/,
+      5,
+    ],
+    [/\b(?:reports?|reported)\b/, 1.5],
     [/\bstill (?:fog\w*|wet|steamy|smells?|loud|noisy)\b/, 3],
     [
       /\b(?:loud|noisy|noise|hum(?:s|ming)?|rattl\w*|squeal\w*|grind\w*|buzz\w*|weak|stopped|smell\w*|odor|musty|vibrat\w*|complain\w*|unhappy|won't|wont|doesn't work|stains?|mold\w*|mildew|flicker\w*|burning|leak\w*|shut(?:s|ting)? (?:itself )?off|turns? itself|whistl\w*|clatter\w*|chirp\w*|flap\w*)\b/,
@@ -185,7 +190,7 @@ const belongs: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   measure: { 'bag-volume': 2, 'fill-times': 1, 'box-pressure': 2 },
   cost: { 'fan-watts': 1, 'hours-per-day': 2, 'degree-days': 2, 'heating-price': 2 },
   power: {
-    'fan-place': 1,
+    'fan-place': 2,
     'wiring-kind': 5,
     'control-wanted': 1,
     'unit-kind': 1,
@@ -213,6 +218,8 @@ const heardWeight = 1.25;
 
 /** A number that finds no place in a reading speaks against it, up to this many. */
 const mostLoose = 4;
+/** Down to this: what is left is still offered, with the numbers it could not place named. */
+const stillRead = 2;
 
 let prepared: PreparedWords | undefined;
 const complaints = (): PreparedWords => {
@@ -236,5 +243,6 @@ export function scoreOf(command: string, { line, said, facts, loose }: Fit): num
   const spoken = (cues[command] ?? []).reduce((sum, [pattern, weight]) => sum + (pattern.test(line) ? weight : 0), 0);
   const fits = Object.entries(belongs[command] ?? {}).filter(([id]) => facts.some((each) => each.id === id));
   const about = ledBy(command, line) + spoken + fits.reduce((sum, [, weight]) => sum + weight, 0);
-  return command === 'callback' ? about + heardWeight * complaintsHeard(said) : about - Math.min(loose, mostLoose);
+  if (command === 'callback') return about + heardWeight * complaintsHeard(said);
+  return Math.max(Math.min(about, stillRead), about - Math.min(loose, mostLoose));
 }

@@ -75,7 +75,7 @@ const atoms: readonly (readonly [
   // A bare number right behind the duct is its length, and a small one right before or behind its size.
   [
     new RegExp(
-      String.raw`(?<=\b(?:in|mm) (?:${kinds})(?: duct)?,? (?:x )?)(?:[5-9]|[1-5]\d)(?=,? (?:(?:\d|an?) (?:elbow|x)|elbow|roof|wall|soffit|and\b)|,|$)`,
+      String.raw`(?<=\b(?:in|mm|[3-8]) (?:${kinds})(?: duct)?,? (?:x )?)(?:[5-9]|[1-5]\d)(?=,? (?:(?:\d|an?) (?:elbow|x)|elbow|roof|wall|soffit|and\b)|,|$)`,
       'g',
     ),
     (_, said) => ({ is: 'length', said: `${said} ft` }),

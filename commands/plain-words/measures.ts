@@ -13,7 +13,7 @@ export const decimal = (said: string): string =>
 /** A length with its unit, feet and inches together. */
 export const length = String.raw`(?:${number} ft(?: ${number} in)?|${number} (?:in|mm|cm|m))\b`;
 /** Not the beginning of a length, a temperature or a time: a bare number here stands for an airflow. */
-const noUnit = String.raw`(?![\d./-])(?! ?(?:ft|in|mm|cm|m|sqft|m2|%|deg|degf|degc|min|sec|hr|gal|liter|watt|amp|sqin|cm2|fpm|mps|in3|cm3|ml|awg|pa|x|elbow|sone|hdd|cent|\$|year|by)\b)(?! ?%)`;
+export const noUnit = String.raw`(?![\d./-])(?! ?(?:ft|in|mm|cm|m|sqft|m2|%|deg|degf|degc|min|sec|hr|gal|liter|watt|amp|sqin|cm2|fpm|mps|in3|cm3|ml|awg|pa|x|elbow|sone|hdd|cent|\$|year|by)\b)(?! ?%)`;
 export const airflow = String.raw`(?<![\d./$-])\d+(?:\.\d+)?(?: (?:cfm|l/s|m3/h)\b|${noUnit})`;
 
 const unit = (words: string): RegExp => new RegExp(String.raw`(?<=\d)[ -]*(?:${words})(?![a-z\d])\.?`, 'g');
@@ -47,7 +47,7 @@ const units: readonly (readonly [RegExp, string])[] = [
   [unit(String.raw`met(?:er|re)s?|m`), ' m '],
   [/(?<=\d) *'/g, ' ft '],
   [/(?<=\d) *"/g, ' in '],
-  [unit(String.raw`f(?:ee|oo)t|ft`), ' ft '],
+  [unit(String.raw`f(?:ee|oo)t|ft|lf|lin(?:ear|eal)?\.? ?f(?:ee|oo)?t`), ' ft '],
   [unit(String.raw`inch(?:es)?`), ' in '],
   [unit(String.raw`in(?! (?:the|a|an|my|our|this|that|there|here|it|all|attic|summer|winter)\b)`), ' in '],
   [unit(String.raw`c(?= ?(?:\/|a |per |each )? ?kwh)`), ' cent '],
@@ -82,6 +82,8 @@ const bends: readonly (readonly [RegExp, string])[] = [
     /\b(an?|[1-9]) (90|45)(?= ?(?:and|then|into|to|out|plus|with|roof|wall|soffit|louver|[,;+]|$|(?:an?|[1-9]) (?:90|45)\b))/g,
     '$1 elbow $2 ',
   ],
+  [/\b(?:an?|1) (?:elbow )?(90|45|elbow) (?:at|on) (?:each|both|either) ends?\b/g, '2 elbow $1'],
+  [/\b2 elbow elbow\b/g, '2 elbow'],
   [/\b(an?|[1-9]) turns?\b/g, '$1 elbow'],
   [/(?<!flex |kinked )\bbends?\b(?! at\b)/g, 'elbow'],
   [/\belbows\b/g, 'elbow'],
@@ -103,13 +105,22 @@ const apart = (line: string): string =>
 export function evened(line: string): string {
   let text = withDigits(respelled(apart(evenMarks(line))))
     .replace(/\btoo (?=90|45)/g, '2 ')
-    .replace(/(\d),(?=\d{3}(?!\d))/g, '$1')
+    .replace(/(?<![\d,])(\d{1,2}),(?=\d{3}(?![\d,]))/g, '$1')
     .replace(/(?<![\d,.])(\d,\d{1,2}|\d{2},\d)(?![\d,])/g, (decimal) => decimal.replace(',', '.'))
     .replace(/(?<![\d.])\.(?=\d)/g, '0.')
     .replace(/(\d)\.(?=\s|$)/g, '$1 .')
     .replace(/(\d) ni\b/g, '$1 in')
     .replace(/\b(\d{1,2}) #?(14|12|10)'?s\b/g, '$1x$2 wires')
     .replace(/(\d\/[234])s\b/g, '$1')
+    .replace(/\((\d+)\)/g, '$1')
+    .replace(
+      /(\d) ?(?:ft|') ?(\d{1,2}(?:[ -]\d\/\d+)?)(?![\d"'./]| ?(?:in|inch|inches|ft|feet|foot|mm|cm|m|flex|elbow)\b)(?<=(?:ft|')\d\S*)/g,
+      '$1\' $2"',
+    )
+    .replace(
+      /(\bby|x) ?(\d+) ?(?:ft|foot|feet) (\d{1,2})(?! ?(?:ft|foot|feet|in|inch|inches|x|by|elbows?)\b)(?![\d"'./])/g,
+      '$1 $2\' $3"',
+    )
     .replace(/(\d) ?(?:ft|foot|feet) (\d{1,2})(?= (?:by|x|ceiling|long|wide|high|tall)\b)/g, '$1\' $2"')
     .replace(/(\d) ?['] ?-? ?(\d+(?:-\d+\/\d+)?) ?"/g, '$1 ft $2 in ')
     .replace(/\bw\/ ?o\b/g, 'without')
@@ -117,6 +128,7 @@ export function evened(line: string): string {
   for (const [pattern, name] of [...bends, ...units]) text = text.replace(pattern, name);
   return text
     .replace(/\s+/g, ' ')
+    .replace(/(\d ft) 0 in\b/g, '$1')
     .replace(/(\d ft) (?:and )?(?=\d+(?:[ -]\d+\/\d+)? in\b)/g, '$1 ')
     .trim();
 }

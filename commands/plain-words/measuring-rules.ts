@@ -33,7 +33,7 @@ export const measuringRules: readonly Rule[] = [
 ];
 
 export const hoodReading: Rule = rule(
-  String.raw`(?:flow )?hood(?: (?:says|said|shows|showed|showing|reads?|readings?|at|gave|out|on|the|it|gives|was|were|got|is|of|.))*?[:=]? ?(?<q>${airflow}(?: ?(?:,|and|then) ?(?:and )?${airflow})*)(?: at (?:the )?grille)?`,
+  String.raw`(?<!range |kitchen |draft )(?:flow )?hood\b(?:(?!need|requir|\bfan|rated|duct|code|elbow)[^\d~]){0,36}?(?<q>${airflow}(?: ?(?:,|and|then) ?(?:and )?${airflow})*)(?: at (?:the )?grille)?`,
   ({ q = '' }) =>
     fact(
       'hood-reading',

@@ -6,6 +6,7 @@ import {
   cartonRules,
   deliveredRules,
   fanActs,
+  fanAlone,
   fanDetails,
   fanImplied,
   fanRules,
@@ -27,6 +28,7 @@ import {
   atticLength,
   atticPlaces,
   bareAttic,
+  belowZero,
   doorRules,
   humiditiesIn,
   insulationRules,
@@ -121,6 +123,7 @@ const ductInAttic: Step = (sofar, whole, units) => {
 
 const fan: readonly Step[] = [by(fanRules), by(fanDetails)];
 const moved: readonly Step[] = [by(neededRules), by(deliveredRules), by(measuredRules), by(cartonRules)];
+const allDay = words((line) => (alwaysOn.test(line) ? fact('hours-per-day', '24 h') : []));
 const running = words((line) => (alwaysOn.test(line) ? fact('running', 'continuous') : []));
 
 /** How each command takes its facts from a line. The surest readings come first. */
@@ -138,7 +141,7 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
     by(roomRules.slice(0, 1)),
     by(measuredRules),
     by(bareAirflow('fan-curve')),
-    by([fanImplied]),
+    by([fanImplied, fanAlone]),
   ],
   reach: [
     ...fan,
@@ -149,7 +152,7 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
     by(deliveredRules),
     ductApart,
     by(bareAirflow('fan-curve')),
-    by([fanImplied]),
+    by([fanImplied, fanAlone]),
   ],
   runtime: [
     ...fan,
@@ -179,7 +182,7 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
     placed(temperaturesIn, atticPlaces),
     ...moved,
     ductInAttic,
-    by([atticLength, bareAttic]),
+    by([bareAttic, belowZero, atticLength]),
     by(bareAirflow('fan-curve')),
   ],
   makeup: [
@@ -204,7 +207,7 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
     by(cartonRules),
     words(methodSaid),
   ],
-  cost: [by(costRules), ...fan, ...moved, duct, by(bareAirflow('fan-curve'))],
+  cost: [by(costRules), ...fan, ...moved, duct, by(bareAirflow('fan-curve')), allDay],
   power: [by(loadRules), by(costRules.slice(-1)), by(wiringCodes), words(wiringSaid)],
   callback: [...fan, ...moved, duct, words(contextSaid)],
   parts: [by(partsRules), ...fan, duct, words(controlSaid), words(unitSaid)],

@@ -23,6 +23,14 @@ const noHeight = String.raw`(?! ?(?:min|sec|hr|cfm|l/s|m3/h|%|degf|degc|deg|sqft
 
 export const roomRules: readonly Rule[] = [
   room,
+  rule(
+    String.raw`\bl(?:ength)?[:= ]+(?<a>${side}) ?,? ?w(?:idth)?[:= ]+(?<b>${side})(?: ?,? ?h(?:eight|igh)?[:= ]+(?<c>${side}))?`,
+    ({ a, b, c }) => [
+      ...fact('room-length', sided(a, b)),
+      ...fact('room-width', sided(b, a)),
+      ...(c === undefined ? [] : fact('ceiling-height', `${c}`)),
+    ],
+  ),
   rule(String.raw`(?<a>${length}) long,? ?(?:and |by )?(?<b>${length}) wide`, ({ a, b }) => [
     ...fact('room-length', `${a}`),
     ...fact('room-width', `${b}`),
@@ -39,11 +47,19 @@ export const roomRules: readonly Rule[] = [
   rule(String.raw`\bheight(?: (?:of|is|at|about))*[:=,]? ?(?<h>${side})${noHeight}`, ({ h }) =>
     fact('ceiling-height', `${h}`),
   ),
+  // A height told right behind the floor, as in "7x9, 8 ft".
+  rule(
+    String.raw`(?<=~ ?,? (?:bath(?:room)?,? |room,? )?)(?<h>(?:[7-9]|1[0-2])(?:\.5)? ft)\b(?! (?:of|duct|run|flex|\d))`,
+    ({ h }) => fact('ceiling-height', `${h}`),
+  ),
 ];
 
 const said = (line: string, words: RegExp): boolean =>
   [...line.matchAll(new RegExp(words.source, 'g'))].some(
-    ({ index }) => !/\b(?:no|without|not an?|never an?) (?:separate |stand alone )?$/.test(line.slice(0, index)),
+    ({ index }) =>
+      !/\b(?:no|without|without an?|not an?|never an?|isn't an?|isnt an?|isn't any|no longer an?|don't have an?|doesn't have an?) (?:separate |stand[ -]?alone |walk[ -]in |real |actual )?$/.test(
+        line.slice(0, index),
+      ),
   );
 
 /** "Bath" names the room, unless it stands in a list of what is in it. */

@@ -98,7 +98,7 @@ const shortForms: Readonly<Record<string, string>> = {
 
 /** The words of the trade and of asking: what a slip of the fingers most likely meant. */
 const tradeWords = `
-bath bathroom room ceiling toilet shower showers jetted steam tub separate square feet foot inch inches wide long high tall sloped
+bath bathroom room whirlpool jacuzzi ceiling toilet shower showers jetted steam tub separate square feet foot inch inches wide long high tall sloped
 fan fans cfm airflow air needed needs need required delivers delivered deliver delivering moving moves measured measure measuring measures
 really actually actual getting gets rated rating label carton marked selector setting settings speed speeds
 duct ducts ducting flex flexible foil rigid smooth spiral metal pipe elbow elbows bend reducer increaser roof wall cap jack soffit hood damper

@@ -142,5 +142,6 @@ export function withDigits(line: string): string {
     .replace(/\b(\d+) and (?:a )?half\b/g, '$1-1/2')
     .replace(/\b(\d\/\d) (?:of an?|an?) (?=inch)/g, '$1 ')
     .replace(/\bminus (?=\d)/g, '-')
-    .replace(/\b(\d+)(?: degrees?)? below(?: zero| 0)?\b(?! \d)/g, '-$1 degrees');
+    .replace(/\b(\d+)(?: degrees?)? below(?: zero| 0)?\b(?! \d)/g, '-$1 degrees')
+    .replace(/\bbelow 0\b(?! \d)/g, 'below freezing');
 }

@@ -78,7 +78,13 @@ export const roomHumidities: readonly Place[] = [{ word: /\bhouse\b/, id: 'house
 /** A temperature written without a sign of one: "attic 25", "attic at -10". */
 export const bareAttic: Rule = rule(
   String.raw`attic(?: (?:is|at|gets|down|to|about|around|hits|temperature|of|sits|runs|temp))* ?(?<t>-?\d+)(?! ?(?:ft|in|m|mm|cfm|l/s|%)\b)(?: (?:deg|degf))?`,
-  ({ t }) => fact('attic-temperature', `${t} F`),
+  ({ t }) => fact('attic-temperature', `${t}`),
+);
+
+/** A number below nothing is a temperature. */
+export const belowZero: Rule = rule(
+  String.raw`(?<![\d.a-z/-])(?<t>-\d+)(?! ?(?:ft|in|m|mm|cfm|l/s|%)\b)(?: deg\b)?`,
+  ({ t }) => fact('attic-temperature', `${t}`),
 );
 
 const ofUnit = (said: string | undefined, unit: string | undefined): string =>
@@ -86,7 +92,7 @@ const ofUnit = (said: string | undefined, unit: string | undefined): string =>
 
 export const doorRules: readonly Rule[] = [
   rule(
-    String.raw`(?<g>${number}) ?(?<u>in|mm|cm)? ?(?:of )?(?:air ?)?(?:door )?(?:gap|undercut|clearance|crack|space|under (?:the |a |her |his |this |that )?(?:bath(?:room)? )?door|off the (?:floor|tile|carpet)|under it|(?:at|off) the bottom)`,
+    String.raw`(?<g>${number}) ?(?<u>in|mm|cm)? ?(?:of )?(?:air ?)?(?:door )?(?:gap|undercut|clearance|crack|space|under(?= (?:the |a |her |his |this |that )?(?:\S+ ){0,3}door\b)|off the (?:floor|tile|carpet)|under it|(?:at|off) the bottom)`,
     ({ g, u }) => fact('door-gap', ofUnit(g, u)),
   ),
   rule(
@@ -100,6 +106,7 @@ export const doorRules: readonly Rule[] = [
     String.raw`\bdoor(?:'s)?(?: (?:is|of|width|wide|it's|a|an|measures|at|about|its))*[:=,]? ?(?<w>${number})(?! ?(?:cfm|l/s)) ?(?<u>in|mm|cm|ft|m)?(?: wide)?(?! (?:gap|undercut|clearance))`,
     ({ w, u }) => fact('door-width', ofUnit(w, u)),
   ),
+  rule(String.raw`(?<g>(?:[01][ -])?\d/\d{1,2}) in\b`, ({ g }) => fact('door-gap', `${g} in`)),
   rule(String.raw`(?<w>${number}) (?<u>in|mm|cm|m) wide`, ({ w, u }) => fact('door-width', `${w} ${u}`)),
 ];
 

@@ -5,6 +5,7 @@
  * measured into DEVELOPERS.md.
  */
 import { cpus, loadavg } from 'node:os';
+import { plainWords } from './ask.ts';
 import { callbackQuestions } from './callback.ts';
 import { charts } from './charts.ts';
 import { ductAnswers } from './duct-answers.ts';
@@ -24,6 +25,7 @@ const sections: readonly Section[] = [
   callbackQuestions,
   charts,
   lookUps,
+  plainWords,
   growth,
   startTime,
   interactions,
