@@ -1,3 +1,5 @@
+import { createHash } from 'node:crypto';
+import { pngChunk } from '../photographs.ts';
 import type { Form } from '../stand-in/forms.ts';
 import type { Begun, Person } from '../stand-in/person.ts';
 import type { Seen } from '../stand-in/seen.ts';
@@ -49,10 +51,19 @@ export function discordPlace(people: ReadonlyMap<string, Person>, wait: Wait): D
   };
 }
 
-/** An invented photo of one dot, unlike any of another name. */
+/** An invented photo of one dot, unlike any of another name: its dot has a width and height of its own. */
 function pictureCalled(name: string): Upload {
   const dot = photo(name);
-  return { ...dot, bytes: Buffer.concat([dot.bytes, Buffer.from(name)]) };
+  const measures = createHash('sha256').update(name).digest().subarray(0, 8);
+  const afterItsHead = 33;
+  return {
+    ...dot,
+    bytes: Buffer.concat([
+      dot.bytes.subarray(0, afterItsHead),
+      pngChunk('pHYs', Buffer.concat([measures, Buffer.alloc(1)])),
+      dot.bytes.subarray(afterItsHead),
+    ]),
+  };
 }
 
 export const messageSight = (message: Seen): DiscordSight => ({
