@@ -3,6 +3,7 @@ import type { ScopedStore } from '#store/store.ts';
 import { StoreTrouble } from '#store/trouble.ts';
 import { decided } from './deciding.ts';
 import type { Answerable } from './decision.ts';
+import { greet } from './greeting.ts';
 import { crewRecords, type House } from './house.ts';
 import { hurrying } from './hurrying.ts';
 import { type Log, loggable } from './log.ts';
@@ -20,6 +21,10 @@ export interface Service {
 /** Answers everything the client hears from now on. */
 export function serve(client: Client, house: House, log: Log): Service {
   const underWay = new Set<Promise<void>>();
+  const finish = (work: Promise<void>): void => {
+    underWay.add(work);
+    void work.finally(() => underWay.delete(work));
+  };
   const means = { house, log, records: crewRecords(house.store) };
   client.on(Events.Error, (error) => log('error', 'client error', loggable(error)));
   client.on(Events.Warn, (message) => log('warn', message));
@@ -29,8 +34,11 @@ export function serve(client: Client, house: House, log: Log): Service {
       () => log('debug', 'answered', { to: nameOf(interaction), ms: Math.round(performance.now() - arrived) }),
       (error: unknown) => apologise(log, interaction, error),
     );
-    underWay.add(work);
-    void work.finally(() => underWay.delete(work));
+    finish(work);
+  });
+  client.on(Events.GuildCreate, (guild) => {
+    const fails = (error: unknown) => log('error', 'a server could not be greeted', loggable(error));
+    finish(greet(guild, house.store, log).catch(fails));
   });
   return {
     async finished() {

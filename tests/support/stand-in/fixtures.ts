@@ -5,6 +5,7 @@ import {
   type APIUser,
   ChannelType,
   type GuildMemberFlags,
+  OverwriteType,
   PermissionFlagsBits,
   type PermissionsString,
   type RoleFlags,
@@ -97,6 +98,10 @@ export interface Channel {
   readonly guildId: string;
   name: string;
   readonly parentId?: string;
+  /** From the top; the first if not said. */
+  readonly position?: number;
+  /** Whether the bot may not write here. */
+  readonly isClosed?: boolean;
   archived: boolean;
 }
 
@@ -109,8 +114,10 @@ export const apiChannel = (channel: Channel, ownerId: string): APIChannel =>
         type: ChannelType.GuildText,
         guild_id: channel.guildId,
         name: channel.name,
-        position: 0,
-        permission_overwrites: [],
+        position: channel.position ?? 0,
+        permission_overwrites: channel.isClosed
+          ? [{ id: channel.guildId, type: OverwriteType.Role, allow: '0', deny: permissionBits(['SendMessages']) }]
+          : [],
         nsfw: false,
         topic: null,
         parent_id: null,
@@ -146,6 +153,7 @@ export interface Guild {
   readonly channels: Map<string, Channel>;
   readonly members: Map<string, APIGuildMember>;
   joinedAt: number;
+  systemChannel?: string;
 }
 
 /** What GUILD_CREATE carries to a bot that asks for the Guilds intent only: of the members, itself. */
@@ -192,7 +200,7 @@ export const apiGuild = (guild: Guild) => ({
   features: [],
   mfa_level: 0,
   application_id: null,
-  system_channel_id: null,
+  system_channel_id: guild.systemChannel ?? null,
   system_channel_flags: 0,
   rules_channel_id: null,
   public_updates_channel_id: null,

@@ -5,6 +5,10 @@ export interface GuildOptions {
   readonly name: string;
   /** "general" if not said. */
   readonly channels?: readonly string[];
+  /** The channel where the server welcomes people, of those; none if not said. */
+  readonly systemChannel?: string;
+  /** Those of the channels in which the bot may not write. */
+  readonly closed?: readonly string[];
   readonly roles?: readonly string[];
 }
 
@@ -14,7 +18,10 @@ export function required<T>(found: T | undefined, what: string): T {
   return found;
 }
 
-export function newGuild(world: World, { name, channels = ['general'], roles = [] }: GuildOptions): Guild {
+export function newGuild(
+  world: World,
+  { name, channels = ['general'], systemChannel, closed = [], roles = [] }: GuildOptions,
+): Guild {
   const id = world.nextId();
   const everyone = apiRole({ id, name: '@everyone', permissions: usualBotPermissions, position: 0 });
   const guild: Guild = {
@@ -27,7 +34,18 @@ export function newGuild(world: World, { name, channels = ['general'], roles = [
     joinedAt: world.clock.now(),
   };
   for (const channelName of channels) {
-    const channel: Channel = { id: world.nextId(), guildId: id, name: channelName, archived: false };
+    const isClosed = closed.includes(channelName);
+    const position = guild.channels.size;
+    const channel: Channel = {
+      id: world.nextId(),
+      guildId: id,
+      name: channelName,
+      position,
+      isClosed,
+      archived: false,
+    };
+    if (isClosed) world.withheld.set(channel.id, new Set(['SendMessages']));
+    if (channelName === systemChannel) guild.systemChannel = channel.id;
     guild.channels.set(channel.id, channel);
     world.channels.set(channel.id, channel);
   }
