@@ -33,8 +33,8 @@ const end = /^Stopped\.|^Took back|\bis open here\b/;
 
 /** Whether a text tells somebody how to go on (what to do, or which command), or is the end: what was asked for. */
 export function leadsOn(text: string, commands: readonly string[]): boolean {
-  // A headline with more below is an answer, not a refusal.
-  if (text.trim().includes('\n\n')) return true;
+  // A headline with more below is an answer, and so is a working: neither is a refusal.
+  if (text.trim().includes('\n\n') || text.startsWith('**')) return true;
   const line = text.replace(/\s+/g, ' ').trim();
   return next.test(line) || end.test(line) || commands.some((name) => line.includes(`/${name}`));
 }

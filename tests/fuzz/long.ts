@@ -3,7 +3,7 @@
  *
  *     npx tsx tests/fuzz/long.ts [minutes] [seed]
  *
- * Charts are drawn in earnest and the platform's three seconds are the computer's. Exit code 1 when anything went wrong.
+ * Charts are drawn in earnest. Exit code 1 when anything went wrong.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -12,6 +12,7 @@ import { drawnChart } from '#chat/discord/chart-pictures.ts';
 import { discordWalker } from './discord-walker.ts';
 import { terminalWalker } from './terminal-walker.ts';
 import { walked } from './walker.ts';
+import { workedTime } from './worked-time.ts';
 
 const stepsEach = 400;
 /** Milliseconds somebody waits for an answer: a busy machine sets pages slowly, and the platform waits a quarter of an hour. */
@@ -23,11 +24,9 @@ const found = new Set<string>();
 const print = (line: string) => process.stdout.write(`${line}\n`);
 
 const complain = (problem: string): void => {
-  // Numbers and ids differ each time; the same slip is told once.
-  const kind = (problem.split('\n')[0] ?? '')
-    .replace(/^seed \d+: /, '')
-    .replace(/[\d"].*/, '')
-    .slice(0, 60);
+  // Numbers, ids and what was typed differ each time; the same slip is told once.
+  const [line = ''] = problem.split('\n');
+  const kind = line.replace(/"(?:[^"\\]|\\.)*"|\d+/g, '').slice(0, 90);
   if (found.has(kind)) return;
   found.add(kind);
   print(`\n${problem}`);
@@ -38,7 +37,10 @@ let [walks, steps] = [0, 0];
 for (let seed = first; Date.now() < end; seed += 1) {
   const folder = mkdtempSync(join(tmpdir(), 'fanwright-'));
   const file = join(folder, 'records.sqlite');
-  for (const begin of [() => terminalWalker(seed), () => discordWalker(seed, { file, draw: drawnChart, patience })]) {
+  for (const begin of [
+    () => terminalWalker(seed),
+    () => discordWalker(seed, { file, draw: drawnChart, now: workedTime(), patience }),
+  ]) {
     const walker = await begin();
     const result = await walked(walker, (done) => done >= stepsEach || Date.now() > end);
     await walker.close();
