@@ -5,6 +5,8 @@ import type { PrintedUnit } from '#knowledge/checklist-evidence.ts';
 import type { Kind } from '#quantity/kind.ts';
 import { areaOf, boxVolumeOf, lengthOf } from '#quantity/kind-makers.ts';
 import { airflow, distance, insulation, minutes, soundLevel, temperature, voltage } from '#quantity/kinds.ts';
+import { numberAt } from '#quantity/reading-numbers.ts';
+import { folded } from '#quantity/reading-text.ts';
 import { cubicInches, metres, squareMetres } from '#quantity/units.ts';
 import type { ListedPart, ListedStep } from '#walkthrough/listed-step.ts';
 import type { StepValue } from '#walkthrough/walk-event.ts';
@@ -41,36 +43,61 @@ const asNumber = <Q extends number>(kind: Kind<Q>): NumberKind => ({
   show: (value, units) => kind.showShort(value as Q, units),
 });
 
-/** A bare number with a factor behind it: counts, and a fall in inches for each foot. */
-const bare = (factor: number, word: string): NumberKind => ({
-  example: word === '' ? '3' : `1/4${word}`,
-  read(text) {
-    const [, whole = '', top, bottom] = /^(-?\d*\.?\d*)\s*(?:(\d+)\s*\/\s*(\d+))?/.exec(text.trim()) ?? [];
-    const [, digits, under] = /^(\d+)\s*\/\s*(\d+)/.exec(text.trim()) ?? [];
-    const number = digits && under ? Number(digits) / Number(under) : plusFraction(whole, top, bottom);
-    return Number.isFinite(number)
-      ? { value: number * factor }
-      : { rejected: `Give a number, such as ${word === '' ? '3' : '1/4'}.` };
-  },
-  show: (value) => `${Number((value / factor).toFixed(3))}${word}`,
-});
+/** A number that begins the text and what follows it; nothing where none does, or where a sign stands before it. */
+function numberFirst(text: string): { readonly number: number; readonly after: string } | undefined {
+  const said = folded(text);
+  const found = numberAt(said, 0);
+  return found && { number: found.value, after: said.slice(found.end).trim() };
+}
 
-const plusFraction = (whole: string, top: string | undefined, bottom: string | undefined): number =>
-  (whole === '' ? Number.NaN : Number(whole)) + (top && bottom ? Number(top) / Number(bottom) : 0);
+/** How many: a number and nothing else, since "3 of 4" and "3 missing" are not three. */
+const howMany: NumberKind = {
+  example: '3',
+  read(text) {
+    const found = numberFirst(text);
+    return found && found.after === '' && found.number <= 1000
+      ? { value: found.number }
+      : { rejected: 'Give a number alone, such as 3.' };
+  },
+  show: (value) => `${Number(value.toFixed(3))}`,
+};
+
+/** Ways a fall is written, each with what one of it is, in metres for each metre. */
+const fallUnits: readonly (readonly [RegExp, number])[] = [
+  [/^(?:in|inch(?:es)?|")? ?(?:\/|a|per|for each|for every) ?(?:ft|foot|')$/, 1 / 12],
+  [/^(?:in|inch(?:es)?|")$/, 1 / 12],
+  [/^mm ?(?:\/|per) ?m$/, 0.001],
+  [/^cm ?(?:\/|per) ?m$/, 0.01],
+  [/^(?:%|percent)$/, 0.01],
+];
+
+/** A fall or a sag along a duct, up to 45 degrees; a bare number is inches for each foot where the crew works in inches. */
+const fall: NumberKind = {
+  example: '1/4 in for each foot',
+  read(text, units) {
+    const found = numberFirst(text);
+    const bare = found?.after === '' && units === 'inch-pound' ? 1 / 12 : undefined;
+    const factor = bare ?? fallUnits.find(([unit]) => unit.test(found?.after.replace(/\s+/g, ' ') ?? ''))?.[1];
+    return found && factor !== undefined && found.number * factor <= 1
+      ? { value: found.number * factor }
+      : { rejected: 'Give the fall with its unit, such as 1/4 in for each foot, 2 % or 20 mm/m.' };
+  },
+  show: (value) => `${Number((value * 12).toFixed(3))} in for each foot`,
+};
 
 const numberKinds: Readonly<Record<PrintedUnit, NumberKind>> = {
   in: asNumber(span),
   ft: asNumber(distance),
   'ft^2': asNumber(patch),
   'in^3': asNumber(spareRoom),
-  'in/ft': bare(1 / 12, ' in for each foot'),
+  'in/ft': fall,
   cfm: asNumber(airflow),
   V: asNumber(voltage),
   degF: asNumber(temperature),
   R: asNumber(insulation),
   dBA: asNumber(soundLevel),
   min: asNumber(minutes),
-  '1': bare(1, ''),
+  '1': howMany,
 };
 
 /** What a value is typed for: most parts are one, a pair is two. */
