@@ -50,7 +50,10 @@ const grilleFace = optional({
   because: 'Reckoned without a grille: the gap under the door is the only way in.',
 });
 
-const sides = /^\s*([\d./ ]+?)\s*(in|inch|inches|"|mm|cm)?\s*(?:x|×|by)\s*([\d./ ]+?)\s*(in|inch|inches|"|mm|cm)?\s*$/i;
+/** Of text with single spaces: a number in each place can be read in one way only, so no text is tried for long. */
+const number = String.raw`([\d./]+(?: [\d./]+)*)`;
+const unit = '(in|inch|inches|"|mm|cm)?';
+const sides = new RegExp(`^${number} ?${unit} ?(?:x|×|by) ?${number} ?${unit}$`, 'i');
 
 /** A grille is told by its two sides, 12 x 6 in; "none" is an answer. */
 export const transferGrille: Question<SquareMetres | null> = {
@@ -59,7 +62,7 @@ export const transferGrille: Question<SquareMetres | null> = {
   widget: { kind: 'text', placeholder: '12 x 6 in' },
   read(text, units) {
     if (/^\s*(?:none|no|no grille)[.!]?\s*$/i.test(text)) return { value: squareMetres(0) };
-    const [, wide, unitOfWide, high, unitOfHigh] = sides.exec(text) ?? [];
+    const [, wide, unitOfWide, high, unitOfHigh] = sides.exec(text.trim().replace(/\s+/g, ' ')) ?? [];
     if (wide === undefined || high === undefined) return grilleFace.read(text, units);
     const one = smallSide.read(`${wide} ${unitOfWide ?? unitOfHigh ?? ''}`, units);
     const other = smallSide.read(`${high} ${unitOfHigh ?? unitOfWide ?? ''}`, units);
