@@ -7,7 +7,8 @@ import { answered, type Given, kept, scene, stepOf } from './workings/swap-answe
 import { partsToLoad } from './workings/swap-beside-duct.ts';
 import { carryReply } from './workings/swap-carry.ts';
 import { refusedReply } from './workings/swap-entering.ts';
-import { knownReply, openFacts } from './workings/swap-known.ts';
+import { openFacts } from './workings/swap-facts.ts';
+import { knownReply } from './workings/swap-known.ts';
 import { nextPage, stepPage } from './workings/swap-page.ts';
 import { photoSent, photoTakenBack } from './workings/swap-photo.ts';
 import { begin, unknownFindings } from './workings/swap-start.ts';

@@ -7,7 +7,7 @@ import { eitherOf } from '#walkthrough/signing.ts';
 import { type StepValue, stepValue } from '#walkthrough/walk-event.ts';
 import { remark } from './plain-replies.ts';
 import { besideAnswer, completed, workedOut } from './swap-beside.ts';
-import { type Entry, enter, refusedReply } from './swap-entering.ts';
+import { allOrNothing, type Entry, enter, refusedReply } from './swap-entering.ts';
 import { nextPage, stepPage, workedOutWord } from './swap-page.ts';
 import { hung, partsLeft, photosOn } from './swap-photo-kept.ts';
 import { nextFor, stepKey, stepMeant } from './swap-steps.ts';
@@ -112,7 +112,11 @@ export function answered(desk: Desk, given: Given, what: 'done' | 'signed'): Rep
     ]);
   }
   if (!said && partsLeft(walk, listed).length > 0) {
-    const page = stepPage(desk, at, listed);
+    // Whoever pressed it has the page before them.
+    const page =
+      at.shownAt === null
+        ? stepPage(desk, at, listed)
+        : { headline: `${listed.step.code}: ${listed.step.do}`, findings: [] };
     const ready = workedOut(desk, walk, listed);
     return {
       ...page,
@@ -179,20 +183,4 @@ function withPhotos(
   }
   const reply = kept(desk, { ...at, walk }, entry, done);
   return { ...reply, findings: [...says, ...reply.findings] };
-}
-
-/** Keeps nothing of what a refusal came after. */
-function allOrNothing(desk: Desk, work: () => Reply): Reply {
-  class Refused extends Error {}
-  let reply: Reply | undefined;
-  try {
-    return desk.store.together(() => {
-      reply = work();
-      if (reply.refused) throw new Refused();
-      return reply;
-    });
-  } catch (error) {
-    if (error instanceof Refused && reply) return reply;
-    throw error;
-  }
 }

@@ -2,6 +2,7 @@ import type { Desk } from '#chat/command.ts';
 import type { Reply } from '#findings/reply.ts';
 import type { ListedStep } from '#walkthrough/listed-step.ts';
 import { accepts } from '#walkthrough/replay.ts';
+import { words } from '#walkthrough/walk-event.ts';
 import { keyOf } from './short-key.ts';
 import { type OpenWalk, type Walker, walkOn } from './swap-walk.ts';
 
@@ -41,9 +42,16 @@ const answers = ['done', 'signed', 'overridden', 'undone'];
 /** What changes nothing of what a signature rests on. */
 const besides = ['noted', 'photo'];
 
-function staleness({ events }: OpenWalk, { what, step }: Entry, shownAt: number | null): string | null {
-  if (shownAt === null || step === null) return null;
+function staleness({ events }: OpenWalk, { what, step, value }: Entry, shownAt: number | null): string | null {
+  if (shownAt === null) return null;
   const since = events.slice(shownAt);
+  if (what === 'fact') {
+    const fact = words(value, 'fact');
+    return since.some((event) => event.what === 'fact' && words(event.value, 'fact') === fact)
+      ? 'Somebody has said something of this since it was shown. Look at it again with /swap known.'
+      : null;
+  }
+  if (step === null) return null;
   if (what === 'signed' && since.some((event) => !besides.includes(event.what))) {
     return 'Something was recorded since this was shown. Look at it again, then sign.';
   }
@@ -82,4 +90,20 @@ export function enter(
   const after = walkOn(desk, walk.sheet, walk.list) ?? walk;
   const late = after.state.refused.find((each) => each.event.id === id);
   return late ? { refused: late.because } : { walk: after, says: verdict.says, closes: verdict.closes, fresh: true };
+}
+
+/** Keeps nothing of what a refusal came after. */
+export function allOrNothing(desk: Desk, work: () => Reply): Reply {
+  class Refused extends Error {}
+  let reply: Reply | undefined;
+  try {
+    return desk.store.together(() => {
+      reply = work();
+      if (reply.refused) throw new Refused();
+      return reply;
+    });
+  } catch (error) {
+    if (error instanceof Refused && reply) return reply;
+    throw error;
+  }
 }

@@ -5,22 +5,13 @@ import { plain } from '#interview/words.ts';
 import { type WalkFactId, walkFacts } from '#knowledge/checklist-facts.ts';
 import { remark } from './plain-replies.ts';
 import type { Given, Scene } from './swap-answering.ts';
-import { enter, refusedReply } from './swap-entering.ts';
+import { allOrNothing, enter, refusedReply } from './swap-entering.ts';
+import { factText, openFacts, whoClears } from './swap-facts.ts';
 import { nextPage } from './swap-page.ts';
 import { type OpenWalk, tokenOf, type Walker } from './swap-walk.ts';
 
 /** A form holds five. */
 const mostAsked = 5;
-
-/** Facts that nobody counts as known and that decide steps of this list, those that decide most first. */
-export function openFacts({ checklist, state }: OpenWalk): readonly WalkFactId[] {
-  const decides = new Map<WalkFactId, number>();
-  for (const { fact } of checklist.steps.flatMap(({ when }) => when)) decides.set(fact, (decides.get(fact) ?? 0) + 1);
-  return [...decides]
-    .filter(([fact]) => (state.facts[fact] ?? 'unknown') === 'unknown')
-    .sort(([, one], [, other]) => other - one)
-    .map(([fact]) => fact);
-}
 
 /** The few questions that take most off the list, or put most on it. What is left out stays not known. */
 function formOf(walk: OpenWalk, walker: Walker, facts: readonly WalkFactId[]): FormOffer {
@@ -48,15 +39,6 @@ const optionsOf = (fact: WalkFactId) => [
 const valueMeant = (fact: WalkFactId, said: string): string =>
   optionsOf(fact).find(({ id, label }) => id === said.trim() || plain(label) === plain(said))?.id ?? said.trim();
 
-const labelOf = (fact: WalkFactId, value: string): string =>
-  walkFacts[fact].options.find(({ id }) => id === value)?.label ?? 'not known';
-
-/** "Does the hole have to grow? No, it stays as it is" */
-export const factText = (fact: string, value: string): string =>
-  Object.hasOwn(walkFacts, fact)
-    ? `${walkFacts[fact as WalkFactId].prompt} ${labelOf(fact as WalkFactId, value)}`
-    : `${fact}: ${value}`;
-
 /** Asks the few facts that decide the list, and records what is said of them by the name of whoever says it. */
 export function knownReply(desk: Desk, at: Scene, given: Given): Reply {
   const open = openFacts(at.walk);
@@ -73,16 +55,18 @@ export function knownReply(desk: Desk, at: Scene, given: Given): Reply {
       asks: formOf(at.walk, at.walker, open),
     };
   }
-  let { walk } = at;
-  const told: Finding[] = [];
-  for (const value of said) {
-    const entered = enter(desk, walk, at.walker, { what: 'fact', step: null, value, shownAt: null });
-    if ('refused' in entered) return refusedReply(entered.refused);
-    walk = entered.walk;
-    const heard = entered.says === null ? 'Recorded' : 'Reported, and counts once a lead confirms it';
-    told.push(
-      remark('fact', entered.says === null ? 'good' : 'advice', `${heard}: ${factText(value.fact, value.value)}`),
-    );
-  }
-  return nextPage(desk, { walk, walker: at.walker }, told);
+  return allOrNothing(desk, () => {
+    let { walk } = at;
+    const told: Finding[] = [];
+    for (const value of said) {
+      const entry = { what: 'fact', step: null, value, shownAt: at.shownAt };
+      const entered = enter(desk, walk, at.walker, entry);
+      if ('refused' in entered) return refusedReply(entered.refused);
+      walk = entered.walk;
+      const counts = entered.says === null;
+      const heard = counts ? 'Recorded' : `Reported, and counts once ${whoClears(value.fact)} confirms it`;
+      told.push(remark('fact', counts ? 'good' : 'advice', `${heard}: ${factText(value.fact, value.value)}`));
+    }
+    return nextPage(desk, { walk, walker: at.walker }, told);
+  });
 }

@@ -1,7 +1,6 @@
 import type { Desk } from '#chat/command.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { PressOffer, Reply } from '#findings/reply.ts';
-import type { UnitSystem } from '#interview/question.ts';
 import { cite } from '#knowledge/sources.ts';
 import type { ListedStep } from '#walkthrough/listed-step.ts';
 import { nextSteps } from '#walkthrough/next-steps.ts';
@@ -9,6 +8,7 @@ import { eitherOf } from '#walkthrough/signing.ts';
 import { remark } from './plain-replies.ts';
 import { besideStep, workedOut } from './swap-beside.ts';
 import { partsLeft, photosOn } from './swap-photo-kept.ts';
+import { restsOn } from './swap-rests-on.ts';
 import { nextFor, stepKey } from './swap-steps.ts';
 import { rangeOf, saidIn } from './swap-values.ts';
 import { type OpenWalk, tokenOf, type Walker } from './swap-walk.ts';
@@ -135,18 +135,6 @@ function asWorkedOut(desk: Desk, { walk, walker }: Standpoint, listed: ListedSte
   if (wanted.length === 0 || wanted.some(({ id }) => value[id] === undefined)) return [];
   const label = `Record ${saidIn(listed, value, desk.telling.units)}`;
   return [press(walk, walker, { label, action: 'done', given: { step: stepKey(listed), value: workedOutWord } })];
-}
-
-/** What somebody signs for: the answers of the steps just before that this one needs. */
-function restsOn({ state }: OpenWalk, listed: ListedStep, units: UnitSystem): string {
-  return listed.needs
-    .flatMap((id) => {
-      const view = state.steps.get(id);
-      if (!view?.answer) return [];
-      const said = saidIn(view.listed, view.answer.value, units);
-      return [`${view.listed.step.code}${said === '' ? '' : ` ${said}`} (${view.answer.name})`];
-    })
-    .join('. ');
 }
 
 /** The next step for one person, or who is waited for. */

@@ -5,7 +5,7 @@ import type { ChecklistId } from '#knowledge/checklists.ts';
 import { accepts } from '#walkthrough/replay.ts';
 import { buildingCodeEdition } from '../questions/codes.ts';
 import { remark } from './plain-replies.ts';
-import { openFacts } from './swap-known.ts';
+import { openFacts } from './swap-facts.ts';
 import { listsOf, type OpenWalk, startedEvent, type Walker, walkOn } from './swap-walk.ts';
 
 type SheetFact = ReturnType<ReturnType<Desk['store']['newestFacts']>['get']>;
@@ -31,7 +31,8 @@ function factsOnSheet(desk: Desk, sheet: number) {
   const lightens = ({ id, answers }: (typeof told)[number]) =>
     answers.every((answer) => walkFacts[id].safe.includes(answer));
   const heavy = told.filter((each) => !lightens(each)).map(({ id, answers }) => [id, answers] as const);
-  const edition = desk.recall(buildingCodeEdition);
+  // What the crew has set for all its jobs counts; what somebody typed on this sheet goes by who said it.
+  const edition = known.has(buildingCodeEdition.id) ? undefined : desk.recall(buildingCodeEdition);
   return {
     facts: {
       ...(edition?.known ? { 'building-code-edition': String(edition.value) } : {}),
@@ -110,6 +111,9 @@ function begun(desk: Desk, walker: Walker, id: ChecklistId): Begun {
   };
 }
 
+/** What a phone holds beside the rest of the page; those that decide most come first. */
+const mostShown = 5;
+
 /** Facts that nobody counts as known, each taken as the dangerous answer. */
 export function unknownFindings(walk: OpenWalk): readonly Finding[] {
   const open = openFacts(walk);
@@ -124,7 +128,10 @@ export function unknownFindings(walk: OpenWalk): readonly Finding[] {
       table: {
         title: 'Not known yet',
         columns: ['what', 'taken as'],
-        rows: open.map((fact) => [walkFacts[fact].prompt, walkFacts[fact].whenUnknown]),
+        rows: [
+          ...open.slice(0, mostShown).map((fact) => [walkFacts[fact].prompt, walkFacts[fact].whenUnknown]),
+          ...(open.length > mostShown ? [[`and ${open.length - mostShown} more`, 'the dangerous answer, each']] : []),
+        ],
       },
     },
   ];

@@ -5,7 +5,7 @@ import { nextSteps } from '#walkthrough/next-steps.ts';
 import { eitherOf, isLead } from '#walkthrough/signing.ts';
 import { isInvented } from './demo-house.ts';
 import { remark } from './plain-replies.ts';
-import { factText } from './swap-known.ts';
+import { factText, whoClears } from './swap-facts.ts';
 import { progressChart } from './swap-progress.ts';
 import { listsOf, type OpenWalk, type Walker, walkOn, zoneOf } from './swap-walk.ts';
 
@@ -42,10 +42,15 @@ export function statusReply(desk: Desk, walk: OpenWalk, walker: Walker): Reply {
           `${listed.title}: ${says}${passed ? ' Passed by a lead.' : ''}`,
         ),
       ),
-      ...proofFindings(walk),
+      // A closed list has its power back on purpose.
+      ...(state.closed ? [] : proofFindings(walk)),
       ...openNotes(walk),
       ...state.reported.map(({ fact, value, name }) =>
-        remark('reported', 'advice', `${name} reported: ${factText(fact, value)}. It counts once a lead confirms it.`),
+        remark(
+          'reported',
+          'advice',
+          `${name} reported: ${factText(fact, value)}. It counts once ${whoClears(fact)} confirms it.`,
+        ),
       ),
     ],
     tables: [

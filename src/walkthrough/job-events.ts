@@ -1,7 +1,7 @@
 import type { BoxKind, WalkFactId } from '#knowledge/checklist-facts.ts';
 import { accepted, type Judgement, type Moment, refused, sameAgain } from './judgement.ts';
 import { lapse, relist } from './reopening.ts';
-import { isLead, maySign } from './signing.ts';
+import { eitherOf, isLead, maySign } from './signing.ts';
 import { isClosed, recordOf, standingPhotos, type Walk } from './walk.ts';
 import { nameOf, words } from './walk-event.ts';
 import { lockIsOn } from './way-free.ts';
@@ -66,7 +66,9 @@ export const jobEvents: Readonly<Record<string, (walk: Walk, moment: Moment) => 
     const { id, step, who, at } = event;
     const entry = { event: id, step: null, fact, value, who, name: nameOf(event), at, confirmed, confirmedBy: null };
     const heard =
-      confirmed || !known.safe.includes(value) ? null : 'Noted as reported. It counts once a lead confirms it.';
+      confirmed || !known.safe.includes(value)
+        ? null
+        : `Noted as reported. It counts once ${eitherOf(known.clearedBy, walk.list.checklist.words.signers)} confirms it.`;
     return accepted(
       (onto) => {
         onto.facts = [...onto.facts, { ...entry, step }];
