@@ -41,6 +41,7 @@ async function checksOfSettings(commands: readonly Command[]): Promise<readonly 
   const { platformChecks } = await import('#chat/discord/platform-checks.ts');
   return [
     diskCheck(database),
+    ...secretsCheck(database, 'the records'),
     recordsCheck(database),
     backupsCheck(backupPlanOf(settings), database, new Date()),
     healthCheck(FANWRIGHT_HEALTH, new Date()),

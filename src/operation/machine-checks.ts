@@ -73,11 +73,11 @@ function freeBytes(file: string): number {
   return bavail * bsize;
 }
 
-/** The file with the token in it is nobody else's to read. */
-export function secretsCheck(file: string): readonly Check[] {
+/** A file with the token or with people's names in it is nobody else's to read. */
+export function secretsCheck(file: string, keeps = 'the token'): readonly Check[] {
   const mode = statSync(file, { throwIfNoEntry: false })?.mode;
   if (mode === undefined || process.platform === 'win32') return [];
   return (mode & 0o077) === 0
     ? [good('secrets', `${file} can be read by its owner alone.`)]
-    : [note('secrets', `Keep the token to yourself: chmod 600 ${file}`)];
+    : [note('secrets', `Keep ${keeps} to yourself: chmod 600 ${file}`)];
 }

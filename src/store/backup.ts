@@ -1,7 +1,7 @@
 import { chmodSync, copyFileSync, existsSync, realpathSync, renameSync, rmSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
-import { inspect, makeRoomFor } from './database.ts';
+import { inspect, makePrivate, makeRoomFor } from './database.ts';
 import { takeLock } from './lock.ts';
 import { asTrouble, StoreTrouble } from './trouble.ts';
 
@@ -59,6 +59,7 @@ export async function backUp(
   const part = `${to}.part`;
   try {
     removeWithSides(part);
+    makePrivate(part);
     await db.backup(part, { progress: () => pages });
     settle(part, to);
     moveOver(part, to);

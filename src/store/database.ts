@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readdirSync, rmSync, statSync } from 'node:fs';
+import { closeSync, existsSync, mkdirSync, openSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { migrate, ourMark, versionOf } from './migrate.ts';
@@ -24,6 +24,18 @@ export function makeRoomFor(file: string): void {
     const message = `The folder ${folder} is missing and could not be made, so make it or name another file in FANWRIGHT_DB.`;
     throw new StoreTrouble('no-folder', message, { cause });
   }
+}
+
+/**
+ * Makes an empty file that its owner alone can read, for the database to be written into: it is then never open to others, not
+ * even while it is being written. Files beside it (log, journal) take its permissions. One that is there stays as it is, and
+ * where none can be made the database says so itself.
+ */
+export function makePrivate(file: string): void {
+  if (file === ':memory:' || existsSync(file)) return;
+  try {
+    closeSync(openSync(file, 'a', 0o600));
+  } catch {}
 }
 
 /**
@@ -66,7 +78,9 @@ export function removeCopiesBeforeUpdates(file: string): void {
 
 function copyBeforeUpdate(db: Database.Database, file: string): void {
   removeCopiesBeforeUpdates(file);
-  db.prepare('VACUUM INTO ?').run(`${file}.version-${versionOf(db)}`);
+  const copy = `${file}.version-${versionOf(db)}`;
+  makePrivate(copy);
+  db.prepare('VACUUM INTO ?').run(copy);
 }
 
 /**
@@ -77,6 +91,7 @@ function copyBeforeUpdate(db: Database.Database, file: string): void {
 export function openDatabase(file: string): Database.Database {
   let db: Database.Database | undefined;
   try {
+    makePrivate(file);
     // Waiting is done standing still, so a longer wait would eat the three seconds Discord gives for a sign of life.
     db = new Database(file, { timeout: 500 });
     inspect(db, file);

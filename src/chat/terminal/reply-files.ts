@@ -21,7 +21,8 @@ function keptFile(folder: string, name: string, content: string | Uint8Array): s
   const path = join(folder, name.replace(/[^\w.-]/g, '_'));
   try {
     mkdirSync(folder, { recursive: true });
-    writeFileSync(`${path}.part`, content);
+    // Customers' names and addresses are in there: nobody else on the machine needs to read them.
+    writeFileSync(`${path}.part`, content, { mode: 0o600 });
     renameSync(`${path}.part`, path);
     return `File: ${path}`;
   } catch (error) {
