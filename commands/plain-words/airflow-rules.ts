@@ -3,6 +3,8 @@ import { airflow, noUnit, number } from './measures.ts';
 
 const hedge = String.raw`(?:(?:only|about|around|roughly|at least|at|of|is|was|to|be|us|maybe|like|a|an|the|just|up|says?|said|came in at|comes in at|:|=|,) ?)*`;
 const q = `(?<q>${airflow})`;
+/** "80, 100 or 110". A space belongs to what follows it, so that a row of commas can be read in one way only. */
+const settingsList = String.raw`(?<list>\d+(?:(?: ?(?:,|/|and|or|-))+ ?\d+)+)`;
 
 /** What the label tells of the fan: its points, one constant airflow, its settings, the one number on the carton. */
 export const fanRules: readonly Rule[] = [
@@ -21,11 +23,11 @@ export const fanRules: readonly Rule[] = [
     ({ q: flow, p }) => fact('fan-curve', `constant ${flow} to ${p}`),
   ),
   rule(
-    String.raw`(?<list>\d+(?:(?: ?(?:,|/|and|or|-) ?)+\d+)+)(?: (?:cfm|l/s))? ?(?:on|with|via)? ?(?:the |a )?(?:selector|settings?|speeds?|switchable|selectable|jumper|dial)`,
+    String.raw`${settingsList}(?: (?:cfm|l/s))? ?(?:on|with|via)? ?(?:the |a )?(?:selector|settings?|speeds?|switchable|selectable|jumper|dial)`,
     ({ list }) => fact('fan-settings', (list ?? '').match(/\d+/g)?.join(', ') ?? ''),
   ),
   rule(
-    String.raw`(?:selector|settings?|selectable|speeds?)(?: (?:of|at|are|is|for|has|:))* ?(?<list>\d+(?:(?: ?(?:,|/|and|or|-) ?)+\d+)+)(?: (?:cfm|l/s))?`,
+    String.raw`(?:selector|settings?|selectable|speeds?)(?: (?:of|at|are|is|for|has|:))* ?${settingsList}(?: (?:cfm|l/s))?`,
     ({ list }) => fact('fan-settings', (list ?? '').match(/\d+/g)?.join(', ') ?? ''),
   ),
   rule(String.raw`(?<![\d/])(?<list>\d{2,3}(?: ?/ ?\d{2,3})+)(?: cfm)?(?= (?:fan|unit))`, ({ list }) =>
@@ -142,5 +144,9 @@ export const fanDetails: readonly Rule[] = [
   rule(
     String.raw`(?:elevation|altitude|up at)(?: (?:is|of|at|about|here|around))*[:=]? ?(?<h>\d{3,5}) (?<u>ft|m)\b`,
     ({ h, u }) => fact('altitude', `${h} ${u}`),
+  ),
+  // No duct and no room is a thousand feet long: so much is how high the house stands.
+  rule(String.raw`(?<h>\d{4,5}) (?<u>ft)\b(?! (?:of|duct|flex|run)\b)|(?<m>[3-9]\d\d|[1-4]\d{3}) m\b(?! (?:of|duct|flex|run)\b)`, ({ h, m }) =>
+    fact('altitude', h === undefined ? `${m} m` : `${h} ft`),
   ),
 ];
