@@ -19,7 +19,13 @@ export const pressLines = (
     ? []
     : [
         terminalWords[language].typeANumber,
-        ...presses.map(({ label, goesOn }, index) => paragraph(goesOn ? `${label} (or press Enter)` : label, paper, `${String(index + 1).padStart(3)}  `)),
+        ...presses.map(({ label, goesOn }, index) =>
+          paragraph(
+            goesOn ? terminalWords[language].orEnter(label) : label,
+            paper,
+            `${String(index + 1).padStart(3)}  `,
+          ),
+        ),
       ];
 
 /** The field asked now. */

@@ -35,7 +35,7 @@ export interface Outside {
 
 /** A conversation in a terminal: one typed line in, the text to print out. It keeps no state that a restart would lose. */
 export interface Session {
-  /** Three lines, and a fourth where a question was left open. */
+  /** Three lines, and a fourth where a question was left open, or for somebody who has hardly begun. */
   greeting(): string;
   say(line: string): Promise<string>;
   /** Whether a question stands open. */
@@ -78,6 +78,9 @@ export function terminalSession(outside: Outside): Session {
 
   /** The question a person left unanswered, in this session or before a restart. */
   const unfinished = (): Talk | undefined => unanswered(store.latestTalk(speaker)?.id) ?? unanswered(aside);
+
+  /** Whether there is one job at most, be it the demo house. */
+  const isNewcomer = (): boolean => store.listSheets({ limit: 2 }).length < 2;
 
   /** Where the picture and the files of a reply are. */
   const places = async (command: string, reply: Reply): Promise<readonly string[]> => {
@@ -224,7 +227,9 @@ export function terminalSession(outside: Outside): Session {
       const left = unfinished();
       const lines = left
         ? [...words().greeting, words().leftOpen(left.command.name, asking(left)?.prompt ?? '')]
-        : words().greeting;
+        : isNewcomer()
+          ? [...words().greeting, words().newHere]
+          : words().greeting;
       return lines.map(plain).join('\n');
     },
     asking: () => asking() !== undefined,

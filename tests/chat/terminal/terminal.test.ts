@@ -23,6 +23,7 @@ describe('a terminal fed from a pipe', () => {
         'Fanwright: what a bathroom fan will really move, and what the room needs.',
         'Type size (air a room needs), duct (what a fan delivers), or help for the rest.',
         'At a question: the answer, or don’t know, why, back, stop. To leave: quit.',
+        'New here? Type demo: an invented house, and a whole job in five minutes.',
         '',
         '> job list',
         'There are no open jobs. /job open starts one.',
