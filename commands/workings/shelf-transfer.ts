@@ -99,7 +99,7 @@ export const demo: Action = {
       const gone = store.shelfFans().filter((fan) => fan.demo && store.removeShelfFan(fan.name, speaker)).length;
       return saying(
         gone === 0
-          ? 'No invented fan is on the shelf.'
+          ? 'No invented fan is on the shelf. /fan demo puts some there.'
           : `${counted(gone, 'invented fan', 'invented fans')} taken off the shelf.`,
       );
     }

@@ -156,7 +156,7 @@ export function nextPage(desk: Desk, { walk, walker }: Standpoint, first: readon
   if (listed) return stepPage(desk, { walk, walker }, listed, before);
   const [waiting] = nextSteps(state, walker).others;
   const says = waiting
-    ? `${waiting.listed.title} waits for ${waiting.waitsFor}.`
+    ? `${waiting.listed.title} waits for ${waiting.waitsFor}. /swap status shows where the job stands.`
     : state.paused
       ? `The job is paused by ${state.paused.name}. /swap resume goes on.`
       : 'Nothing is free just now. /swap status shows what is waited for.';

@@ -40,6 +40,14 @@ describe('a refusal says how to go on', () => {
     },
   );
 
+  it('where nothing is there or somebody else is waited for', async () => {
+    const say = keyboard();
+    expect(await say('fan demo what=take')).toContain('/fan demo puts some there.');
+    await say('swap start list=callback-visit');
+    expect(await say('swap next')).toContain('/swap status shows where the job stands.');
+    expect(await say('crew forget person=Nobody')).toContain('Give the name as /crew show has it.');
+  });
+
   it('where a file in the terminal is not there', async () => {
     const say = keyboard();
     expect(await say('fan import file=nowhere.csv')).toContain('There is no file “nowhere.csv”. Give its path.');

@@ -26,7 +26,7 @@ export function actedOn(text: string, people: readonly string[]): string | undef
 
 /** Words of ours that say what to do next, or what would have been taken. */
 const next =
-  /\b(?:Type|Use|Press|Send|Give|Name|Say|Try|Ask|Start|Pick|Wait|Answer|Write|Choose|See|Open|Add|Put|Take|Show|Enter|Tell|Record|Look|Walk|Go|Save|Did you mean|At most)\b|\bis one of\b|\bIt takes\b/;
+  /\b(?:Type|Use|Press|Send|Give|Name|Say|Try|Ask|Start|Pick|Wait|Answer|Write|Choose|See|Open|Add|Put|Take|Show|Enter|Tell|Record|Look|Walk|Go|Save|Did you mean|At most)\b|\bis one of\b|\b(?:It takes|takes nothing)\b/;
 
 /** Words of ours that say something is done. */
 const end = /^Stopped\.|^Took back|\bis open here\b/;

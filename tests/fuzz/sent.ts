@@ -12,7 +12,7 @@ const formatted = ['content', 'title', 'description'];
 
 /** Everything in what the bot sent that must not stand in any text. */
 export function requestHarm({ method, path, body }: Logged, people: readonly string[]): readonly string[] {
-  if (!/^\/(?:interactions|webhooks)\//.test(path) || method === 'GET') return [];
+  if (!/^\/(?:interactions|webhooks|channels)\//.test(path) || method === 'GET') return [];
   const told = (problem: string, text: string) => `${problem} was sent in ${method} ${path}: ${text.slice(0, 300)}`;
   const whole = JSON.stringify(body) ?? '';
   const maySpeakTo = whole.includes('"content":') && !whole.includes('"allowed_mentions":{"parse":[]');

@@ -17,7 +17,7 @@ export const paperOf = (
 });
 
 /** Control characters, and those that turn the direction of writing: neither may reach a terminal from what was typed. */
-const unprintable = /[\p{Cc}\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu;
+const unprintable = /[\p{Cc}\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff]/gu;
 
 /** Text that came from a person or a file, made safe to print: line breaks stay, escapes and other controls go. */
 export const safe = (text: string): string =>

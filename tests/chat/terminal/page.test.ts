@@ -28,7 +28,7 @@ describe('a paragraph', () => {
 
 describe('text from elsewhere', () => {
   it('prints without escapes, controls or marks that turn the line', () => {
-    expect(safe('\x1b[31mred\x1b[0m\x07\u009b\u202e\0 ok\r\nnext\tline')).toBe('red ok\nnext line');
+    expect(safe('\x1b[31mred\x1b[0m\x07\u009b\u202e\u061c\u2028\ufeff\0 ok\r\nnext\tline')).toBe('red ok\nnext line');
   });
 });
 
