@@ -32,17 +32,22 @@ const mostCorrections = 4;
 
 /**
  * Shows what was understood, to be put right one press at a time. A danger is never held up by that: one that was named ends
- * the asking, and one that was only wondered about is asked first and counts as there until somebody says no.
+ * the asking, and one that was only wondered about, or denied in a way that may mean something else ("no idea why it sparks"),
+ * is asked first and counts as there until somebody says no.
  */
 export function* hearing(heard: HeardWords, reasoning: Reasoning): Interview<HeardComplaint> {
   const { seen, notSeen, context, notUnderstood } = asHeard(heard);
   const ruledOut: CallbackFindingId[] = [];
   const isDanger = (ids: readonly string[]) => dangersSeen({ seen: ids }, reasoning).length > 0;
   if (isDanger(seen)) return { seen, notSeen, context, notUnderstood, isUrgent: true };
-  for (const { id } of heard.unsure) {
+  const denied = heard.notSeen.filter(({ confidence }) => confidence === 'probable');
+  for (const { id } of [...heard.unsure, ...denied]) {
     if (!isDanger([id])) continue;
     const { value } = yield* offer(checkQuestion(id, taken));
-    if (value !== 'no') return { seen: [...seen, id], notSeen, context, notUnderstood, isUrgent: true };
+    if (value !== 'no') {
+      const others = notSeen.filter((each) => each !== id);
+      return { seen: [...seen, id], notSeen: others, context, notUnderstood, isUrgent: true };
+    }
     ruledOut.push(id);
   }
   let signs: readonly HeardSign[] = [

@@ -54,8 +54,8 @@ export function findingsInWords(words: PreparedWords, text: string): HeardWords 
   const context = new Map<ContextId, Heard<ContextId>>();
   const unsure = new Map<CallbackFindingId, Heard<CallbackFindingId>>();
   for (const { means, places, confidence, denials } of matches) {
-    const said = { words: wordsAt(places), confidence };
     const stance = stanceBefore(places[0] as number);
+    const said = { words: wordsAt(places), confidence: stance.isFarOff ? ('probable' as const) : confidence };
     const denied = (denials.length % 2 === 1) !== stance.denied;
     if ('context' in means) {
       if (!denied && !stance.unsure) keep(context, means.context, said);
@@ -82,22 +82,28 @@ export function findingsInWords(words: PreparedWords, text: string): HeardWords 
     return typed.slice(tokens[places[0] as number]?.start, tokens[places.at(-1) as number]?.end);
   }
 
-  /** What stands before a phrase in its clause: a denial, or a doubt. */
-  function stanceBefore(first: number): { readonly denied: boolean; readonly unsure: boolean } {
-    let telling = 0;
+  /** What stands before a phrase in its clause: a doubt, or a denial, which may be of another word that stands nearer. */
+  function stanceBefore(first: number): {
+    readonly denied: boolean;
+    readonly unsure: boolean;
+    readonly isFarOff: boolean;
+  } {
+    let [telling, between, denials] = [0, 0, 0];
     for (let at = first - 1; at >= 0 && telling <= reach.denial; at -= 1) {
       if (blocks(at + 1, first)) break;
       const form = tokens[at]?.form as string;
       const doubt = matches.find(({ means, places }) => 'unsure' in means && places.includes(at));
-      if (doubt) return { denied: false, unsure: true };
-      const isDenial = words.negators.has(form) && !inPhrase.has(at);
+      if (doubt && denials === 0) return { denied: false, unsure: true, isFarOff: false };
+      const isDenial = words.negators.has(form) && (denials > 0 || !inPhrase.has(at));
       if (isDenial && !words.unlessFollowedBy.has(tokens[at + 1]?.form as string)) {
-        used.add(at);
-        return { denied: true, unsure: false };
+        if (denials === 0) used.add(at);
+        denials += 1;
+      } else if (!words.fillers.has(form) && !words.joins.has(form)) {
+        telling += 1;
+        if (denials === 0 && !inPhrase.has(at)) between += 1;
       }
-      if (!words.fillers.has(form) && !words.joins.has(form)) telling += 1;
     }
-    return { denied: false, unsure: false };
+    return { denied: denials > 0, unsure: false, isFarOff: denials > 0 && (between > 0 || denials > 1) };
   }
 
   /** Whether a denial is held up before this word: at a stop, or at a pause that is not a list ending in "or". */
