@@ -27,11 +27,12 @@ export const fanRules: readonly Rule[] = [
     ({ list }) => fact('fan-settings', (list ?? '').match(/\d+/g)?.join(', ') ?? ''),
   ),
   rule(
-    String.raw`(?:selector|settings?|selectable|speeds?)(?: (?:of|at|are|is|for|has|:))* ?${settingsList}(?: (?:cfm|l/s))?`,
+    String.raw`(?:selector|settings?|selectable|speeds?)(?: (?:fan|of|at|are|is|for|has|:))* ?${settingsList}(?: (?:cfm|l/s))?`,
     ({ list }) => fact('fan-settings', (list ?? '').match(/\d+/g)?.join(', ') ?? ''),
   ),
-  rule(String.raw`(?<![\d/])(?<list>\d{2,3}(?: ?/ ?\d{2,3})+)(?: cfm)?(?= (?:fan|unit))`, ({ list }) =>
-    fact('fan-settings', (list ?? '').match(/\d+/g)?.join(', ') ?? ''),
+  rule(
+    String.raw`(?<![\d/])(?<list>\d{2,3}(?: ?/ ?\d{2,3})+)(?: cfm)?(?= (?:fan|unit))|(?<![\d/])(?<three>\d{2,3}(?: ?/ ?\d{2,3}){2,})(?![\d/])`,
+    ({ list, three }) => fact('fan-settings', (list ?? three ?? '').match(/\d+/g)?.join(', ') ?? ''),
   ),
   rule(
     String.raw`(?:set (?:to|at|on)|(?:leave|left|keep|kept|run|running|runs) (?:it |them )?(?:on|at)|switched to|dialed to|selector (?:on|at|to))(?: the)? ${q}`,
@@ -96,7 +97,7 @@ export const cartonRules: readonly Rule[] = [
 /** What the duct is asked to let through: "will it make 80 through 20 ft". */
 export const askedOf: readonly Rule[] = [
   rule(
-    String.raw`(?:make|do|get|getting|hit|see|pull|move|manage|deliver|give|gives|leave|reach|drops? (?:to|under|below)|only)(?: (?:at least|me|us|the|my|a|still|out))* ${q}(?= ?(?:with|through|over|on the|on \d|in the|across|out|after|when|if|[,;?.]|$))(?! ?(?:fan|unit))`,
+    String.raw`(?:make|do|get|getting|hit|see|pull|move|manage|deliver|give|gives|leave|reach|drops? (?:to|under|below)|only)(?: (?:at least|me|us|the|my|a|still|out))* ${q}(?= ?(?:with|through|over|on the|on \d|in the|within|across|out|after|when|if|[,;?.]|$))(?! ?(?:fan|unit))`,
     ({ q: flow }) => fact('airflow-needed', `${flow}`),
   ),
 ];
@@ -124,6 +125,12 @@ export const fanAlone: Rule = rule(
   ({ q: flow }) => fan(flow),
 );
 
+/** "A 70", "the 110 we hung": a thing with a number for a name is the fan; "the 90" may be an elbow. */
+export const fanByNumber: Rule = rule(
+  String.raw`\b(?:an?|the|my|our|this|that|his|her|their) (?!(?:45|90)\b)(?<q>[3-9]\d|[1-4]\d\d)\b${noUnit}(?! ?(?:watt|volt|cable|wire|box|circuit|breaker|house|years?|day)s?\b)`,
+  ({ q: flow }) => fan(flow),
+);
+
 /** An airflow of which nothing is said. */
 export const bareAirflow = (id: string): readonly Rule[] => [
   rule(String.raw`(?<q>\d+(?:\.\d+)? (?:cfm|l/s|m3/h))(?![\da-z])`, ({ q: flow }) => fact(id, `${flow}`)),
@@ -146,7 +153,8 @@ export const fanDetails: readonly Rule[] = [
     ({ h, u }) => fact('altitude', `${h} ${u}`),
   ),
   // No duct and no room is a thousand feet long: so much is how high the house stands.
-  rule(String.raw`(?<h>\d{4,5}) (?<u>ft)\b(?! (?:of|duct|flex|run)\b)|(?<m>[3-9]\d\d|[1-4]\d{3}) m\b(?! (?:of|duct|flex|run)\b)`, ({ h, m }) =>
-    fact('altitude', h === undefined ? `${m} m` : `${h} ft`),
+  rule(
+    String.raw`(?<h>\d{4,5}) (?<u>ft)\b(?! (?:of|duct|flex|run)\b)|(?<m>[3-9]\d\d|[1-4]\d{3}) m\b(?! (?:of|duct|flex|run)\b)`,
+    ({ h, m }) => fact('altitude', h === undefined ? `${m} m` : `${h} ft`),
   ),
 ];

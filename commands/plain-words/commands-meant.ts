@@ -18,6 +18,10 @@ const cues: Readonly<Record<string, readonly Cue[]>> = {
       3,
     ],
     [/\b(?:enough|ok|okay) for an?\b/, 3],
+    [
+      /\b(?:wants?|needs?) an? (?:new |quiet |quieter |bath |bathroom )*fan\b|\bhow (?:many|much) (?:cfm|air) (?:does|do|would|will) (?:that|it|this|he|she|they|we|i) (?:take|need|want)/,
+      3,
+    ],
     [/\bbath(?:room)?\b/, 1],
     [/\b(?:toilet|tub)\b/, 2],
   ],
@@ -134,7 +138,7 @@ const cues: Readonly<Record<string, readonly Cue[]>> = {
     [/\bcallback\b|\bwarranty\b/, 9],
     [/\b(?:trips?|tripping|tripped)\b/, 7],
     [
-      /\b(?:doesn't|doesnt|does not|won't|wont|isn't|isnt|never|quit|quits|stopped|can't|cant)(?: \w+)? (?:spin|run|turn|work|start|com|clear|shut|stop|clos|open|pull)\w*/,
+      /(?<!\b(?:wants?|needs?|likes?|prefers?) (?:\w+ ){0,4})\b(?:doesn't|doesnt|does not|won't|wont|isn't|isnt|never|quit|quits|stopped|can't|cant)(?: \w+)? (?:spin|run|turn|work|start|com|clear|shut|stop|clos|open|pull)\w*/,
       5,
     ],
     [/\b(?:reports?|reported)\b/, 1.5],
@@ -162,6 +166,10 @@ const cues: Readonly<Record<string, readonly Cue[]>> = {
       9,
     ],
     [/\b(?:tape|screws|hangers|straps|joists?|bring|buy)\b/, 3],
+    [/\bsupply run\b|\bwhat all\b/, 6],
+    [/\bwhat (?:all )?(?:do|will|would) (?:i|we) need[ ?.!]*$/, 3],
+    // A room told by its floor asks for air, not for parts.
+    [/\b(?:sqft|ceiling|toilet)\b/, -4],
   ],
   plan: [
     [

@@ -112,7 +112,10 @@ function fittingsIn(line: string): readonly Placed[] {
   const possible = fittingsByName.filter(({ word }) => line.includes(word.replace(/s$/, '')));
   for (let at = 0; at < line.length; at += 1) {
     if (!/[a-z\d]/.test(line[at] as string) || /[a-z\d.]/.test(line[at - 1] ?? ' ')) continue;
-    for (const { id, pattern } of possible) {
+    for (const { id, word, pattern } of possible) {
+      // Most names begin nowhere near: that is cheaper seen than tried.
+      const named = line.indexOf(word.replace(/s$/, ''), at);
+      if (named < 0 || named - at > 24) continue;
       pattern.lastIndex = at;
       const match = pattern.exec(line);
       const { count, before, size } = match?.groups ?? {};
@@ -125,10 +128,11 @@ function fittingsIn(line: string): readonly Placed[] {
         continue;
       const whole =
         size === undefined ? match[0] : match[0].slice(0, match[0].lastIndexOf(size)).replace(/[\s,]*(?:at)?\s*$/, '');
+      const none = /\b(?:no|without(?: an?| any)?|zero) $/.test(line.slice(Math.max(0, at - 14), at));
       found.push({
         at,
         end: at + whole.length,
-        atom: { is: 'fitting', id, count: count === undefined || /^an?$/.test(count) ? 1 : Number(count) },
+        atom: { is: 'fitting', id, count: none ? 0 : count === undefined || /^an?$/.test(count) ? 1 : Number(count) },
       });
       at += whole.length - 1;
       break;
@@ -185,7 +189,8 @@ export function ductMentioned(line: string): DuctMentioned {
     return open;
   };
   for (const { atom } of placed) {
-    if (atom.is === 'fitting') {
+    if (atom.is === 'fitting' && atom.count === 0) open = undefined;
+    else if (atom.is === 'fitting') {
       if (ends.includes(atom.id)) last.push(fittingText(atom.id, atom.count));
       else {
         const before = order.at(-1);

@@ -88,6 +88,10 @@ export const costRules: readonly Rule[] = [
   rule(String.raw`gas(?: (?:is|at|costs|price|about|runs))* ?(?:\$ ?)(?<p>\d+(?:\.\d+)?)`, ({ p }) =>
     fact('heating-price', `$${p} per therm`),
   ),
+  // Less than a dollar, of which nothing else is said, is what a kilowatt-hour costs.
+  rule(String.raw`\$ ?(?<p>0\.\d+)(?! ?(?:/|a|per|each)? ?(?:therm|gj|gal|liter|m3)\b)`, ({ p }) =>
+    fact('electricity-price', `$${p} per kWh`),
+  ),
   rule(
     String.raw`(?:furnace|boiler|heating|heat|efficien(?:cy|t)|afue)(?: (?:is|at|of|about|runs|efficiency|efficient))* ?(?<e>\d+) ?%(?: (?:efficient|afue))?|(?<f>\d+) ?% (?:efficient )?(?:furnace|boiler|efficien(?:cy|t)|afue|heating|gas)`,
     ({ e, f }) => fact('heating-efficiency', `${e ?? f} %`),

@@ -37,7 +37,7 @@ const units: readonly (readonly [RegExp, string])[] = [
   ],
   [unit(String.raw`sq(?:uare)?\.? ?(?:m|met(?:er|re)s?)|m2|m\^2`), ' m2 '],
   [
-    unit(String.raw`cubic ?inch(?:es)?|cubic ?in|cu(?:bic)?\.? ?in(?:ch(?:es)?)?|in3|cubes?|cube inch(?:es)?|cu|ci`),
+    unit(String.raw`cubic ?inch(?:e?s)?|cubic ?in|cu(?:bic)?\.? ?in(?:ch(?:e?s)?)?|in3|cubes?|cube inch(?:e?s)?|cu|ci`),
     ' in3 ',
   ],
   [unit(String.raw`cubic centimet(?:er|re)s|cm3|cc`), ' cm3 '],
@@ -48,7 +48,7 @@ const units: readonly (readonly [RegExp, string])[] = [
   [/(?<=\d) *'/g, ' ft '],
   [/(?<=\d) *"/g, ' in '],
   [unit(String.raw`f(?:ee|oo)t|ft|lf|lin(?:ear|eal)?\.? ?f(?:ee|oo)?t`), ' ft '],
-  [unit(String.raw`inch(?:es)?`), ' in '],
+  [unit(String.raw`inch(?:e?s)?`), ' in '],
   [unit(String.raw`in(?! (?:the|a|an|my|our|this|that|there|here|it|all|attic|summer|winter)\b)`), ' in '],
   [unit(String.raw`c(?= ?(?:\/|a |per |each )? ?kwh)`), ' cent '],
   [unit(String.raw`percent|per cent|pct|%`), ' % '],
@@ -58,10 +58,11 @@ const units: readonly (readonly [RegExp, string])[] = [
   [unit(String.raw`minutes?|mins?|min`), ' min '],
   [unit(String.raw`seconds?|secs?|s(?! of)`), ' sec '],
   [unit(String.raw`hours?|hrs?|h`), ' hr '],
-  [unit(String.raw`gallons?|gals?`), ' gal '],
+  [unit(String.raw`gallons?|galls?|gals?`), ' gal '],
   [unit(String.raw`lit(?:er|re)s?|ltrs?|l(?! ?/)`), ' liter '],
   [unit(String.raw`pascals?|pa`), ' pa '],
   [/(?<=[^/]\d)w(?![a-z\d/])/g, ' watt '],
+  [/(?<=\d) w(?= \d+(?:\.\d+)? ?(?:h|hrs?|hours?|mins?|minutes?|c|cents?)\b)/g, ' watt '],
   [unit(String.raw`watts?|w(?! ?\/| (?:a|an|the|ground|clamps?|with|\d))`), ' watt '],
   [unit(String.raw`cents?|¢`), ' cent '],
   [unit(String.raw`sones?`), ' sone '],
@@ -87,6 +88,7 @@ const bends: readonly (readonly [RegExp, string])[] = [
   [/\b(an?|[1-9]) turns?\b/g, '$1 elbow'],
   [/(?<!flex |kinked )\bbends?\b(?! at\b)/g, 'elbow'],
   [/\belbows\b/g, 'elbow'],
+  [/\b(?:no|not any|not (?:a|one) single|not an?|without(?: any| an?)?|never an?) elbow\b/g, '0 elbow'],
   [/(?<!(?:\d|\ban?) )\belbow(?:s?[:=] ?| ?x ?| )([1-9])(?= ?(?:[,;]|$|and\b|roof\b|wall\b|soffit\b))/g, '$1 elbow'],
   [/(\d)- ?(?=elbow)/g, '$1 '],
   [/(?<=[/;,] ?)(90|45)(?= ?(?:[/;,]|$))/g, ' elbow $1 '],
@@ -101,6 +103,10 @@ const apart = (line: string): string =>
     .replace(/(\d)(?=(?:els?|sw|by\d)(?!\p{L}))/gu, '$1 ')
     .replace(/(\d) ?wats?\b/g, '$1 watt');
 
+/** The size of a duct where everything else is metric: "150 flex". */
+const bareMetricDuct =
+  /(?<![\d.])(80|100|120|125|150|160|200|250|300) (?=(?:foil|flex|spiral|smooth|rigid|pipe|duct)\b)/g;
+
 /** A line of plain words made even: lower case, digits, mended spelling, one name for each unit. */
 export function evened(line: string): string {
   let text = withDigits(respelled(apart(evenMarks(line))))
@@ -110,6 +116,10 @@ export function evened(line: string): string {
     .replace(/(?<![\d.])\.(?=\d)/g, '0.')
     .replace(/(\d)\.(?=\s|$)/g, '$1 .')
     .replace(/(\d) ni\b/g, '$1 in')
+    .replace(
+      /(\d) in (?=(?:the|an?|my|our|this|that|there|here|it|all|her|his|their|attic|loft|summer|winter)\b)/g,
+      '$1 within ',
+    )
     .replace(/\b(\d{1,2}) #?(14|12|10)'?s\b/g, '$1x$2 wires')
     .replace(/(\d\/[234])s\b/g, '$1')
     .replace(/\((\d+)\)/g, '$1')
@@ -121,11 +131,13 @@ export function evened(line: string): string {
       /(\bby|x) ?(\d+) ?(?:ft|foot|feet) (\d{1,2})(?! ?(?:ft|foot|feet|in|inch|inches|x|by|elbows?)\b)(?![\d"'./])/g,
       '$1 $2\' $3"',
     )
-    .replace(/(\d) ?(?:ft|foot|feet) (\d{1,2})(?= (?:by|x|ceiling|long|wide|high|tall)\b)/g, '$1\' $2"')
+    .replace(/(\d) ?(?:ft|foot|feet) (\d{1,2})(?= (?:by|x|ceilings?|long|wide|high|tall)\b)/g, '$1\' $2"')
     .replace(/(\d) ?['] ?-? ?(\d+(?:-\d+\/\d+)?) ?"/g, '$1 ft $2 in ')
     .replace(/\bw\/ ?o\b/g, 'without')
     .replace(/\bw\/ ?/g, 'with ');
   for (const [pattern, name] of [...bends, ...units]) text = text.replace(pattern, name);
+  if (/\d (?:m|mm|l\/s|m3\/h)\b/.test(text) && !/\d (?:ft|in|cfm)\b/.test(text))
+    text = text.replace(bareMetricDuct, '$1 mm ');
   return text
     .replace(/\s+/g, ' ')
     .replace(/(\d ft) 0 in\b/g, '$1')

@@ -8,7 +8,7 @@ const several = (unit: string): string => {
 };
 /** What comes behind a reading in a row: the rest of the row, which needs no unit. */
 const further = (unit: string): string =>
-  String.raw`(?:(?: the)?(?: (?:first|second|third)(?: time)?)?(?: ?(?:,|and|&|then))+ ?${number}(?: ?${unit}\b)?(?! ?(?:cfm|l/s|gal|liter|in|ft|mm|cm|m|sqin|pa|watt|min|x)\b))*`;
+  String.raw`(?:(?: the)?(?: (?:first|second|third)(?: time)?)?(?:(?: ?(?:,|and|&|then))+|(?= \d)) ?${number}(?: ?${unit}\b)?(?! ?(?:cfm|l/s|gal|liter|in|ft|mm|cm|m|sqin|pa|watt|min|x|fan|bag|duct|elbow)\b))*`;
 const inRow = (unit: string): string => String.raw`${several(unit)} ?${unit}\b${further(unit)}`;
 const listed = (said: string | undefined): string =>
   decimal(said ?? '')
@@ -33,7 +33,7 @@ export const measuringRules: readonly Rule[] = [
 ];
 
 export const hoodReading: Rule = rule(
-  String.raw`(?<!range |kitchen |draft )(?:flow )?hood\b(?:(?!need|requir|\bfan|rated|duct|code|elbow)[^\d~]){0,36}?(?<q>${airflow}(?: ?(?:,|and|then) ?(?:and )?${airflow})*)(?: at (?:the )?grille)?`,
+  String.raw`(?<!range |kitchen |draft )(?:flow )?hood\b(?:(?!need|requir|\bfan|rated|duct|code|elbow)[^\d~]){0,36}?(?<q>${airflow}(?:(?: ${airflow}){2,}|(?: ?(?:,|and|then) ?(?:and )?${airflow})*))(?: at (?:the )?grille)?`,
   ({ q = '' }) =>
     fact(
       'hood-reading',

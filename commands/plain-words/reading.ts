@@ -7,6 +7,7 @@ import {
   deliveredRules,
   fanActs,
   fanAlone,
+  fanByNumber,
   fanDetails,
   fanImplied,
   fanRules,
@@ -28,6 +29,7 @@ import {
   atticLength,
   atticPlaces,
   bareAttic,
+  bareExhaust,
   belowZero,
   doorRules,
   humiditiesIn,
@@ -141,7 +143,7 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
     by(roomRules.slice(0, 1)),
     by(measuredRules),
     by(bareAirflow('fan-curve')),
-    by([fanImplied, fanAlone]),
+    by([fanImplied, fanByNumber, fanAlone]),
   ],
   reach: [
     ...fan,
@@ -152,7 +154,7 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
     by(deliveredRules),
     ductApart,
     by(bareAirflow('fan-curve')),
-    by([fanImplied, fanAlone]),
+    by([fanImplied, fanByNumber, fanAlone]),
   ],
   runtime: [
     ...fan,
@@ -182,7 +184,7 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
     placed(temperaturesIn, atticPlaces),
     ...moved,
     ductInAttic,
-    by([bareAttic, belowZero, atticLength]),
+    by([bareAttic, bareExhaust, belowZero, atticLength]),
     by(bareAirflow('fan-curve')),
   ],
   makeup: [

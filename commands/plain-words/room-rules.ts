@@ -10,7 +10,7 @@ const sided = (said: string | undefined, other: string | undefined): string => {
 };
 
 const room: Rule = rule(
-  String.raw`(?<!\d[ -]?)(?<a>${side})(?: (?:long|wide|deep))? ?(?:x|×|\*|by) ?(?<b>${side})(?: (?:long|wide|deep))?(?: ?(?:x|×|\*|by) ?(?<c>${side}))?(?! ?(?:in |mm )?(?:transfer|grille|joist|hole|opening|cutout))(?<!(?:grille|opening|housing|hole) [^,;]*)`,
+  String.raw`(?<!\d[ -]?)(?<a>${side})(?: (?:long|wide|deep))? ?(?:x|×|\*|by) ?(?<b>${side})(?: (?:long|wide|deep))?(?: ?(?:x|×|\*|by) ?(?<c>${side}))?(?! ?(?:in |mm )?(?:transfer|grille|joist|hole|opening|cutout))(?<!\b(?:grille|opening|housing|hole) [^,;]{0,24})`,
   ({ a, b, c }) => [
     ...fact('room-length', sided(a, b ?? c)),
     ...fact('room-width', sided(b, a ?? c)),
@@ -31,10 +31,14 @@ export const roomRules: readonly Rule[] = [
       ...(c === undefined ? [] : fact('ceiling-height', `${c}`)),
     ],
   ),
-  rule(String.raw`(?<a>${length}) long,? ?(?:and |by )?(?<b>${length}) wide`, ({ a, b }) => [
-    ...fact('room-length', `${a}`),
-    ...fact('room-width', `${b}`),
-  ]),
+  rule(
+    String.raw`(?<a>${side}) (?:long|deep|in length),? ?(?:and |by |x )?(?<b>${side}) (?:wide|across|in width)`,
+    ({ a, b }) => [...fact('room-length', sided(a, b)), ...fact('room-width', sided(b, a))],
+  ),
+  rule(
+    String.raw`(?<b>${side}) (?:wide|across|in width),? ?(?:and |by |x )?(?<a>${side}) (?:long|deep|in length)`,
+    ({ a, b }) => [...fact('room-length', sided(a, b)), ...fact('room-width', sided(b, a))],
+  ),
   rule(String.raw`(?<a>${number}) (?<u>sqft|m2)`, ({ a, u }) =>
     fact('room-area', `${a} ${u === 'm2' ? 'm2' : 'sq ft'}`),
   ),
@@ -42,7 +46,12 @@ export const roomRules: readonly Rule[] = [
     String.raw`(?<h>${side})(?: (?:high|tall|flat))? ?-?(?:ceiling|ceilings)\b(?! ${number}(?: (?:ft|in|m|mm|cm)\b|,|;|$))`,
     ({ h }) => fact('ceiling-height', `${h}`),
   ),
-  rule(String.raw`ceilings?\b[^\d.;~]{0,36}?(?<h>${side})${noHeight}`, ({ h }) => fact('ceiling-height', `${h}`)),
+  rule(String.raw`(?:ceilings?|vaulted|sloped|slopes|cathedral)\b[^\d.;~]{0,36}?(?<h>${side})${noHeight}`, ({ h }) =>
+    fact('ceiling-height', `${h}`),
+  ),
+  rule(String.raw`(?<h>${side}) (?:up )?(?:to|at) (?:the |her |his )?ceiling`, ({ h }) =>
+    fact('ceiling-height', `${h}`),
+  ),
   rule(String.raw`(?<h>${side}) (?:ceiling|high|tall)`, ({ h }) => fact('ceiling-height', `${h}`)),
   rule(String.raw`\bheight(?: (?:of|is|at|about))*[:=,]? ?(?<h>${side})${noHeight}`, ({ h }) =>
     fact('ceiling-height', `${h}`),

@@ -60,6 +60,8 @@ const shortForms: Readonly<Record<string, string>> = {
   ani: 'any',
   wid: 'with',
   gvo: 'go',
+  gall: 'gallon',
+  galls: 'gallons',
   mn: 'min',
   mns: 'min',
   mnt: 'min',
@@ -120,6 +122,12 @@ what size how much many does will would should with without what's enough drops 
 const known: ReadonlySet<string> = new Set([...tradeWords, ...plainWords, ...numberWords, ...Object.keys(shortForms)]);
 const targets: readonly string[] = [...new Set(tradeWords.filter((word) => word.length > 2))];
 
+/** What stands behind a number is most likely its unit. */
+const unitWords =
+  'inch inches feet foot gallon gallons minute minutes second seconds degree degrees percent watts litre litres liter liters metre metres meter meters hours hour'.split(
+    ' ',
+  );
+
 /** How many slips of the fingers lie between two words; two letters swapped count as one. */
 function slips(word: string, meant: string): number {
   let least = distance(word, meant);
@@ -132,7 +140,7 @@ function slips(word: string, meant: string): number {
 
 const allowed = (letters: number): number => (letters < 3 ? 0 : letters < 7 ? 1 : 2);
 
-function respelt(word: string): string {
+function respelt(word: string, counted: boolean): string {
   const short = Object.hasOwn(shortForms, word) ? shortForms[word] : undefined;
   if (short !== undefined) return short;
   const plain = word.endsWith("'s") ? word.slice(0, -2) : word;
@@ -145,6 +153,8 @@ function respelt(word: string): string {
     plain.length > 20
   )
     return word;
+  const unit = counted && plain.length > 3 ? unitWords.find((meant) => slips(plain, meant) <= 1) : undefined;
+  if (unit !== undefined) return unit;
   const near = targets
     .filter((meant) => Math.abs(meant.length - plain.length) <= allowed(plain.length))
     .map((meant) => ({ meant, far: slips(plain, meant), head: meant[0] === plain[0] ? 0 : 1 }))
@@ -164,4 +174,6 @@ const swaps = (word: string, meant: string): boolean =>
 
 /** A line in lower case with the slips of the fingers mended. Nothing that has a digit in it is touched. */
 export const respelled = (line: string): string =>
-  line.replace(/(?<![\p{L}\d'])\p{L}[\p{L}']*(?![\p{L}\d])/gu, (word) => respelt(word));
+  line.replace(/(?<![\p{L}\d'])\p{L}[\p{L}']*(?![\p{L}\d])/gu, (word, at: number, whole: string) =>
+    respelt(word, /\d[ -]?$/.test(whole.slice(Math.max(0, at - 2), at))),
+  );

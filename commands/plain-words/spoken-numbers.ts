@@ -45,7 +45,9 @@ export const numberWords: readonly string[] = [
 const parts: readonly (readonly [RegExp, string])[] = [
   [/\b(?:a )?half (?:an )?hour\b/g, '30 minutes'],
   [/\b(?:a )?quarter (?:of an )?hour\b/g, '15 minutes'],
+  [/(?<!\d )(?<!\bhalf )\b(?:an )?hour(?= and (?:a )?(?:half|quarter))/g, '1 hour'],
   [/\ban hour(?= and)/g, '1 hour'],
+  [/\ban inch\b(?! and)(?<!\bof an inch)(?<!(?:half|quarter|eighths?|\/\d+) an inch)/g, '1 inch'],
   [/\ban hour(?= (?:a|per|each|every) day)/g, '1 hour'],
   [/\bhalf a dozen\b/g, '6'],
   [/\ba dozen\b/g, '12'],
@@ -92,6 +94,14 @@ const single = new RegExp(String.raw`\b${belowHundred}\b`, 'g');
 const pronoun =
   /\b(?:this|that|the|which|no|any|every|each|old|new|another|long|short|good|right|wrong|quick|big|small|quiet|first|last|next|other) one\b/g;
 
+/** A "one" that ends its clause and counts nothing named before it: "weird one, the house ...". */
+const danglingOne =
+  /(?<=[a-z])(?<!\b(?:elbows?|ells?|els|bends?|turns?|switch|switches|devices?|grounds?|clamps?|wires?|cables?|point|and|or|to|is|are|hundred|thousand|minus)) one(?=\s*(?:[,.;!?]|$))/g;
+
+/** "With one ninety": an elbow, unless it is the fan or its air. */
+const oneElbow =
+  /(?<=\b(?:with|w|and|plus|has|have|got|by|around) )(one|two) (ninety|forty[ -]five)(?![ -]?(?:cfm|fan|unit|watts?|degrees?|elbows?|bends?|minutes?|feet|foot|inch|square|l\b))/g;
+
 /** "Fourteen two" is a cable where wires or their box are spoken of. */
 const gauges: Readonly<Record<string, string>> = { fourteen: '14', twelve: '12', ten: '10' };
 const saidOfCables =
@@ -111,7 +121,9 @@ export function withDigits(line: string): string {
     .replace(saidOfCables, (said, gauge: string, wires: string) =>
       aboutWires.test(line) ? `${gauges[gauge] ?? gauge}/${wires.startsWith('t') ? units[wires] : wires}` : said,
     )
+    .replace(danglingOne, ' thing')
     .replace(pronoun, (said) => said.replace(/one$/, 'thing'));
+  text = text.replace(oneElbow, (_, count: string, angle: string) => `${count} ${angle} degree elbow`);
   for (const [pattern, fraction] of parts) text = text.replace(pattern, fraction);
   return text
     .replace(hundreds, (...found) => {

@@ -56,7 +56,7 @@ export const temperaturesIn = (text: string, whole: string, places: readonly Pla
   placedBy(text, whole, temperature, places, shownTemperature);
 
 const humidity =
-  /\d+(?:\.\d+)? %(?: (?:rh|relative humidity|humidity|humid))?|\b(?:rh|relative humidity|humidity)(?: (?:is|of|at|around|about))* ?\d+(?:\.\d+)?(?! ?(?:cfm|ft|in|min|deg|degf|degc)\b)(?: %)?/g;
+  /\d+(?:\.\d+)?(?: (?:rh|relative humidity|humidity)\b)|\d+(?:\.\d+)? %(?: (?:rh|relative humidity|humidity|humid))?|\b(?:rh|relative humidity|humidity)(?: (?:is|of|at|around|about))* ?\d+(?:\.\d+)?(?! ?(?:cfm|ft|in|min|deg|degf|degc)\b)(?: %)?/g;
 
 export const humiditiesIn = (text: string, whole: string, places: readonly Place[]): Taken =>
   placedBy(text, whole, humidity, places, (said) => `${/\d+(?:\.\d+)?/.exec(said)?.[0]} %`);
@@ -66,7 +66,10 @@ export const atticPlaces: readonly Place[] = [
     word: /\battic\b|\bloft\b|\bcrawl ?space\b|\boutside\b|\boutdoors?\b|\bup there\b|\bwinter\b|\bdesign\b/,
     id: 'attic-temperature',
   },
-  { word: /\bexhaust\b|\bexhaust air\b|\bindoors?\b|\bbathroom air\b|\broom air\b/, id: 'exhaust-temperature' },
+  {
+    word: /\bbath(?:room)? (?:air|is|at|temperature)\b|\binside\b|\bexhaust\b|\bindoors?\b|\bbathroom air\b|\broom air\b/,
+    id: 'exhaust-temperature',
+  },
 ];
 export const atticHumidities: readonly Place[] = [{ word: /\bexhaust\b/, id: 'exhaust-humidity' }];
 export const roomTemperatures: readonly Place[] = [
@@ -81,6 +84,12 @@ export const bareAttic: Rule = rule(
   ({ t }) => fact('attic-temperature', `${t}`),
 );
 
+/** "Bath at 72": the warmth of a room where people undress. */
+export const bareExhaust: Rule = rule(
+  String.raw`\b(?:bath(?:room)?|exhaust|inside|indoors|room)(?: (?:air|is|at|about|around|runs|stays|temperature|of))+ (?<t>[1-9]\d)(?! ?(?:ft|in|m|mm|cfm|l/s|%|x|by|min|sqft|m2)\b)(?! ?%)(?: deg\b)?`,
+  ({ t }) => (Number(t) > 15 && Number(t) < 95 ? fact('exhaust-temperature', `${t}`) : undefined),
+);
+
 /** A number below nothing is a temperature. */
 export const belowZero: Rule = rule(
   String.raw`(?<![\d.a-z/-])(?<t>-\d+)(?! ?(?:ft|in|m|mm|cfm|l/s|%)\b)(?: deg\b)?`,
@@ -90,7 +99,15 @@ export const belowZero: Rule = rule(
 const ofUnit = (said: string | undefined, unit: string | undefined): string =>
   `${said}${unit === undefined ? '' : ` ${unit}`}`;
 
+/** The unit of a width, with the inches that stand behind its feet. */
+const across = String.raw`in|mm|cm|ft(?: ${number} in)?|m`;
+
 export const doorRules: readonly Rule[] = [
+  // "The gap under a 32 in door is 5/8 in": two widths in one breath, the door's first.
+  rule(
+    String.raw`(?:gap|undercut|clearance|space|crack)(?: (?:is|under|at|below|beneath|of|the|a|an|that|this|her|his|my|our|bottom))* (?<w>${number}) ?(?<v>in|mm|cm|ft|m)? ?(?:wide )?(?:bath(?:room)? )?door(?: (?:is|of|at|about|only|just|measures|maybe|like|around|a))*[:=,]? ?(?<g>${number}) ?(?<u>in|mm|cm)?`,
+    ({ w, v, g, u }) => [...fact('door-gap', ofUnit(g, u)), ...fact('door-width', ofUnit(w, v))],
+  ),
   rule(
     String.raw`(?<g>${number}) ?(?<u>in|mm|cm)? ?(?:of )?(?:air ?)?(?:door )?(?:gap|undercut|clearance|crack|space|under(?= (?:the |a |her |his |this |that )?(?:\S+ ){0,3}door\b)|off the (?:floor|tile|carpet)|under it|(?:at|off) the bottom)`,
     ({ g, u }) => fact('door-gap', ofUnit(g, u)),
@@ -99,15 +116,18 @@ export const doorRules: readonly Rule[] = [
     String.raw`(?:gap|undercut|under cut|clearance)(?: (?:is|of|under|at|by|about|only|maybe|the|door|bath|bathroom|around|measures|it|it's|a|just|like))*[:=,]? ?(?<g>${number})(?! ?(?:cfm|l/s|ft)) ?(?<u>in|mm|cm)?`,
     ({ g, u }) => fact('door-gap', ofUnit(g, u)),
   ),
-  rule(String.raw`(?<w>${number}) ?-?(?<u>in|mm|cm|ft|m)? ?(?:wide )?(?:bath(?:room)? )?door\b`, ({ w, u }) =>
+  rule(String.raw`(?<w>${number}) ?-?(?<u>${across})? ?(?:wide )?(?:bath(?:room)? )?door\b`, ({ w, u }) =>
     fact('door-width', ofUnit(w, u)),
   ),
   rule(
-    String.raw`\bdoor(?:'s)?(?: (?:is|of|width|wide|it's|a|an|measures|at|about|its))*[:=,]? ?(?<w>${number})(?! ?(?:cfm|l/s)) ?(?<u>in|mm|cm|ft|m)?(?: wide)?(?! (?:gap|undercut|clearance))`,
+    String.raw`\bdoor(?:'s)?(?: (?:is|of|width|wide|it's|a|an|measures|at|about|its))*[:=,]? ?(?<w>${number})(?! ?(?:cfm|l/s)) ?(?<u>${across})?(?: wide)?(?! (?:gap|undercut|clearance))`,
     ({ w, u }) => fact('door-width', ofUnit(w, u)),
   ),
   rule(String.raw`(?<g>(?:[01][ -])?\d/\d{1,2}) in\b`, ({ g }) => fact('door-gap', `${g} in`)),
-  rule(String.raw`(?<w>${number}) (?<u>in|mm|cm|m) wide`, ({ w, u }) => fact('door-width', `${w} ${u}`)),
+  rule(String.raw`(?<w>${number}) (?<u>in|mm|cm|m|ft(?: ${number} in)?) wide`, ({ w, u }) =>
+    fact('door-width', `${w} ${u}`),
+  ),
+  rule(String.raw`(?<w>(?:1[89]|[23]\d|4[0-8])(?![\d.])) wide`, ({ w }) => fact('door-width', `${w}`)),
 ];
 
 export const showerRules: readonly Rule[] = [

@@ -7,6 +7,10 @@ export const loadRules: readonly Rule[] = [
     String.raw`(?<w>\d+) watt (?:\w+ )?heater|heater(?: (?:is|of|at|draws|with|rated|a))*[:=,]? ?(?<v>\d+) watt`,
     ({ w, v }) => fact('heater-watts', `${w ?? v} W`),
   ),
+  // Hundreds of watts beside a heater are the heater's: no fan draws that.
+  rule(String.raw`heater\b[^\d~.;]{0,32}?(?<w>\d{3,4}) watt|(?<v>\d{3,4}) watt[^\d~.;]{0,32}? heater`, ({ w, v }) =>
+    Number(w ?? v) < 400 ? undefined : fact('heater-watts', `${w ?? v} W`),
+  ),
   rule(
     String.raw`(?<w>${number}) watt (?:led )?(?:lamps?|bulbs?|lights?)|(?:lamps?|bulbs?|light)(?: (?:is|of|at|draws|with|rated|a))*[:=,]? ?(?<v>${number}) watt`,
     ({ w, v }) => fact('lamp-watts', `${w ?? v} W`),
@@ -134,6 +138,9 @@ export const partsRules: readonly Rule[] = [
   ),
   rule(String.raw`(?<l>${number}) (?<u>ft|m) (?:of )?(?:\S+ )?(?:cable|romex|wire)\b`, ({ l, u }) =>
     fact('cable-length', `${l} ${u}`),
+  ),
+  rule(String.raw`\br ?-? ?(?<v>\d+(?:\.\d+)?) (?:wrap|wrapped|insulated|sleeve|jacket|insulation)\b`, ({ v }) =>
+    fact('duct-insulation', `R-${v}`),
   ),
   rule(String.raw`\br ?-? ?(?<v>\d+(?:\.\d+)?)(?![\d/])`, ({ v }) => fact('insulation-wanted', `R-${v}`)),
 ];
