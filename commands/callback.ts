@@ -1,19 +1,20 @@
 import type { AnswerCommand, Telling } from '#chat/command.ts';
 import type { Answers } from '#diagnosis/answers.ts';
 import { diagnose } from '#diagnosis/diagnose.ts';
-import { findingsInWords } from '#diagnosis/findings-in-words.ts';
+import { findingsInAny } from '#diagnosis/findings-in-words.ts';
 import { nextCheck } from '#diagnosis/next-check.ts';
 import { evidenceFromNumbers, type NumberEvidence } from '#diagnosis/numbers.ts';
 import { preparedWords } from '#diagnosis/phrases.ts';
 import { preparedReasoning } from '#diagnosis/reasoning.ts';
 import type { Reply } from '#findings/reply.ts';
 import { type Interview, offer, take } from '#interview/interview.ts';
+import { callbackFindings } from '#knowledge/callback-findings.ts';
 import { callbackLines } from '#knowledge/callback-scale.ts';
-import { englishCallbackWords } from '#knowledge/callback-words.ts';
-import { type CauseId, callbackKnowledge, causes } from '#knowledge/causes.ts';
+import { callbackTexts } from '#knowledge/callback-texts.ts';
+import { englishCallbackWords, spanishCallbackWords } from '#knowledge/callback-words.ts';
+import { type CauseId, callbackKnowledge } from '#knowledge/causes.ts';
 import {
   cannotCheck,
-  checkQuestion,
   complaint,
   confirmedCause,
   context,
@@ -22,7 +23,9 @@ import {
   seen,
   whatFixedIt,
 } from './questions/callback.ts';
+import { checkQuestion } from './questions/callback-checks.ts';
 import { fittedLately, leftAtSwap, swapDay } from './questions/callback-measured.ts';
+import { callbackWords } from './words/callback.ts';
 import { headlineOf, recordedFinding, restsOn } from './workings/callback-ending.ts';
 import { asHeard, hearing } from './workings/callback-hearing.ts';
 import { callbackNumbers, callbackNumbersTake } from './workings/callback-numbers.ts';
@@ -49,7 +52,7 @@ function once<Made>(make: () => Made): () => Made {
 }
 
 const reasoningReady = once(() => preparedReasoning(callbackKnowledge));
-const wordsReady = once(() => preparedWords(englishCallbackWords));
+const wordsReady = once(() => [englishCallbackWords, spanishCallbackWords].map(preparedWords));
 
 /** More checks than this in one go tire anybody; what is known by then is answered. */
 const mostChecks = 25;
@@ -66,7 +69,7 @@ function* callbackInterview(): Interview<CallbackInputs> {
   const tell = given.known || denied.known ? take : ask;
   const said = yield* tell(complaint);
   const reasoning = reasoningReady();
-  const words = findingsInWords(wordsReady(), said.value);
+  const words = findingsInAny(wordsReady(), said.value, (id) => callbackFindings[id].danger !== undefined);
   const heard = confirmed.known ? asHeard(words) : yield* hearing(words, reasoning);
   const { notUnderstood } = heard;
   const seenIds: string[] = [...given.value, ...heard.seen];
@@ -107,24 +110,30 @@ function* callbackInterview(): Interview<CallbackInputs> {
 const idsOf = (numbers: readonly NumberEvidence[], wanted: boolean): string[] =>
   numbers.filter((each) => each.seen === wanted).map(({ finding }) => finding);
 
-function answer({ told, numbers, fitted, notUnderstood, confirmed, fixed }: CallbackInputs, { units }: Telling): Reply {
+function answer(
+  { told, numbers, fitted, notUnderstood, confirmed, fixed }: CallbackInputs,
+  { units, language = 'english' }: Telling,
+): Reply {
+  const texts = callbackWords[language];
   const reasoning = reasoningReady();
   const diagnosis = diagnose(reasoning, told);
   const next = nextCheck(reasoning, told);
-  const table = restsOn(told, notUnderstood);
-  const atSwap = fitted === null ? [] : [thenFinding(fitted, units)];
+  const table = restsOn(told, notUnderstood, language);
+  const atSwap = fitted === null ? [] : [thenFinding(fitted, { units, language })];
   if (confirmed !== null && diagnosis.dangers.length === 0) {
     return {
-      headline: `Closed: ${causes[confirmed].name}.`,
-      findings: [recordedFinding(diagnosis, { confirmed, fixed }), ...atSwap],
+      language,
+      headline: texts.closed(callbackTexts[language].causes[confirmed].name),
+      findings: [recordedFinding(diagnosis, { confirmed, fixed, language }), ...atSwap],
       tables: [table],
     };
   }
   return {
-    headline: headlineOf(diagnosis),
-    findings: [...atSwap, ...callbackFindingsTold(diagnosis, next, { numbers, units })],
+    language,
+    headline: headlineOf(diagnosis, language),
+    findings: [...atSwap, ...callbackFindingsTold(diagnosis, next, { numbers, units, language })],
     tables: [table],
-    suggestions: diagnosis.outcome === 'stopped' ? [] : [{ label: 'Was the airflow measured?', command: 'measure' }],
+    suggestions: diagnosis.outcome === 'stopped' ? [] : [{ label: texts.wasItMeasured, command: 'measure' }],
   };
 }
 

@@ -2,12 +2,14 @@ import { yesNo } from '#interview/choices.ts';
 import { estimated, optional } from '#interview/quantities.ts';
 import type { Question } from '#interview/question.ts';
 import { airflow, minutes, staticPressure } from '#quantity/kinds.ts';
+import { callbackQuestions } from '../words/callback-questions.ts';
 import { deliveredAirflow } from './airflow.ts';
 
 /** What an instrument, a control or the records can say of a callback. Taken where known, never asked. */
 
 export const collarPressure = optional({
   id: 'collar-pressure',
+  words: { spanish: callbackQuestions['collar-pressure'] },
   prompt: 'What pressure was measured in the duct at the fan’s collar, fan running?',
   why: 'High with little air: something is in the way. Low with little air: the fan itself is weak.',
   brief: 'Static pressure measured at the collar, fan running',
@@ -17,6 +19,7 @@ export const collarPressure = optional({
 
 export const hoodAirflow = estimated({
   id: 'hood-airflow',
+  words: { spanish: callbackQuestions['hood-airflow'] },
   prompt: 'What airflow was measured outside, at the hood?',
   why: 'Less air at the hood than at the grille is air lost on the way.',
   brief: 'Airflow measured outside, at the hood',
@@ -26,6 +29,7 @@ export const hoodAirflow = estimated({
 
 export const runTimeSet = optional({
   id: 'run-time-set',
+  words: { spanish: callbackQuestions['run-time-set'] },
   prompt: 'How long does the control let the fan run on after a shower?',
   why: 'A good fan that stops too soon leaves the room wet.',
   brief: 'Run-on time set on the control',
@@ -35,6 +39,7 @@ export const runTimeSet = optional({
 
 export const airflowAtSwap = estimated({
   id: 'airflow-at-swap',
+  words: { spanish: callbackQuestions['airflow-at-swap'] },
   prompt: 'What airflow was measured when the fan was fitted?',
   why: 'Less now than then means that something has changed since.',
   brief: 'Airflow measured when the fan was fitted',
@@ -45,6 +50,7 @@ export const airflowAtSwap = estimated({
 /** The day as the crew's calendar has it: 2026-03-03. */
 export const swapDay: Question<string | null> = {
   id: 'swap-day',
+  words: { spanish: callbackQuestions['swap-day'] },
   prompt: 'On what day was the fan fitted?',
   why: 'A fan fitted last week fails in other ways than one of ten years.',
   accepts: 'a day, such as 2026-03-03',
@@ -63,6 +69,7 @@ export const swapDay: Question<string | null> = {
 
 export const fittedLately = yesNo({
   id: 'fitted-lately',
+  words: { spanish: callbackQuestions['fitted-lately'] },
   prompt: 'Was the fan fitted in the last 30 days?',
   why: 'A fan fitted last week fails in other ways than one of ten years.',
   brief: 'Fan fitted in the last 30 days',
@@ -74,6 +81,7 @@ const longestLeft = 600;
 /** What the swap left behind: advice not followed, steps passed over or never closed. */
 export const leftAtSwap: Question<string> = {
   id: 'left-at-swap',
+  words: { spanish: callbackQuestions['left-at-swap'] },
   prompt: 'What was left open or advised when the fan was fitted?',
   why: 'What was left then is the first thing to look at now.',
   accepts: 'plain words, such as door still to be cut',

@@ -1,22 +1,25 @@
 import { closest } from 'fastest-levenshtein';
-import { oneOf, severalOf, yesNo } from '#interview/choices.ts';
-import type { Choice, Question, Reading } from '#interview/question.ts';
+import { severalOf, type Wording, yesNo } from '#interview/choices.ts';
+import type { Question, Reading } from '#interview/question.ts';
 import {
   type CallbackFindingId,
   callbackFindings,
   callbackVariables,
-  isVariable,
   type VariableId,
 } from '#knowledge/callback-findings.ts';
 import { type ContextId, callbackContexts } from '#knowledge/callback-scale.ts';
+import { callbackTexts } from '#knowledge/callback-texts.ts';
 import { type CauseId, causes } from '#knowledge/causes.ts';
 import { echoed } from '#quantity/reading-text.ts';
+import { callbackQuestions } from '../words/callback-questions.ts';
+import { short } from './short-label.ts';
 
 /** Nobody types more on a phone. */
 const longestComplaint = 2000;
 
 export const complaint: Question<string> = {
   id: 'complaint',
+  words: { spanish: callbackQuestions.complaint },
   prompt: 'What did the customer say, or what do you see and hear? In your own words.',
   why: 'The words are matched to signs the trade knows, so that only what is still unknown is asked.',
   accepts: 'plain words, such as loud hum since Tuesday and the mirror stays fogged',
@@ -41,7 +44,7 @@ export const complaint: Question<string> = {
 
 /** A list of ids typed with commas; each that is not known is named with the nearest that is. */
 function idList<Id extends string>(
-  definition: Pick<Question, 'id' | 'prompt' | 'why' | 'brief'>,
+  definition: Wording,
   known: readonly Id[],
   example: string,
 ): Question<readonly Id[]> {
@@ -75,6 +78,7 @@ const checkIds = [...findingIds, ...(Object.keys(callbackVariables) as VariableI
 export const seen = idList(
   {
     id: 'seen',
+    words: { spanish: callbackQuestions.seen },
     prompt: 'Which signs are there?',
     why: 'Each sign makes some causes likelier and others less so.',
     brief: 'Signs that are there, by id',
@@ -85,6 +89,7 @@ export const seen = idList(
 export const notSeen = idList(
   {
     id: 'not-seen',
+    words: { spanish: callbackQuestions['not-seen'] },
     prompt: 'Which signs are not there?',
     why: 'What is not there rules causes out.',
     brief: 'Signs that are not there, by id',
@@ -95,6 +100,7 @@ export const notSeen = idList(
 export const cannotCheck = idList(
   {
     id: 'cannot-check',
+    words: { spanish: callbackQuestions['cannot-check'] },
     prompt: 'What cannot be checked?',
     why: 'It is not asked again.',
     brief: 'Checks that cannot be made, by id',
@@ -105,8 +111,12 @@ export const cannotCheck = idList(
 
 const contextIds = Object.keys(callbackContexts) as ContextId[];
 
+const labelsIn = (contexts: typeof callbackTexts.spanish.contexts): Readonly<Record<string, string>> =>
+  Object.fromEntries(contextIds.map((id) => [id, short(contexts[id].name)]));
+
 export const context = severalOf({
   id: 'context',
+  words: { spanish: { ...callbackQuestions.context, choices: labelsIn(callbackTexts.spanish.contexts) } },
   prompt: 'What is true of this job? Pick any.',
   why: 'A fan swapped last week fails in other ways than one of thirty years.',
   brief: 'What is true of the job',
@@ -116,6 +126,7 @@ export const context = severalOf({
 
 export const deadProven = yesNo({
   id: 'dead-proven',
+  words: { spanish: callbackQuestions['dead-proven'] },
   prompt: 'Is the circuit locked off and proven dead at this box, right now?',
   why: 'Nothing inside the grille is ever proposed before that.',
   brief: 'Circuit proven dead right now',
@@ -124,6 +135,7 @@ export const deadProven = yesNo({
 
 export const confirmedCause: Question<CauseId | null> = {
   id: 'confirmed-cause',
+  words: { spanish: callbackQuestions['confirmed-cause'] },
   prompt: 'What was the cause in the end?',
   why: 'Recorded on the sheet, so that the crew learns what its callbacks really were.',
   accepts: 'the name or id of a cause, such as bearing',
@@ -147,6 +159,7 @@ export const confirmedCause: Question<CauseId | null> = {
 export const whatFixedIt: Question<string> = {
   ...complaint,
   id: 'what-fixed-it',
+  words: { spanish: callbackQuestions['what-fixed-it'] },
   prompt: 'What fixed it?',
   why: 'The next callback of the kind starts from it.',
   accepts: 'plain words, such as new backdraft damper',
@@ -154,117 +167,3 @@ export const whatFixedIt: Question<string> = {
   widget: { kind: 'text', placeholder: 'new backdraft damper' },
   whenUnknown: { value: '', because: 'Not closed yet.' },
 };
-
-function short(text: string): string {
-  return text.length <= 80 ? text : `${text.slice(0, 79)}…`;
-}
-
-const enough: Choice & { readonly id: 'enough' } = { id: 'enough', label: 'Answer now' };
-
-const places = {
-  phone: 'on the phone',
-  floor: 'from the floor',
-  outside: 'outside, from the ground',
-  ladder: 'on the ladder',
-  attic: 'in the attic',
-  instrument: 'with an instrument',
-} as const;
-
-const powers = {
-  any: '',
-  'on, hands off': ' Fan running: hands off.',
-  'off and proven': ' Only with the circuit proven dead.',
-} as const;
-
-const cannotSay = { value: 'cannot', because: 'It is not asked again.' };
-
-/** One check as a question: yes or no, or which of several. "Don't know" stands for "can't check that". */
-export function checkQuestion(id: CallbackFindingId | VariableId, whenUnknown = cannotSay): Question<string> {
-  const wording = isVariable(id) ? callbackVariables[id] : callbackFindings[id as CallbackFindingId];
-  const values = isVariable(id)
-    ? (Object.keys(callbackVariables[id].background ?? firstFollow(id)) as CallbackFindingId[])
-    : [];
-  const choices =
-    values.length > 0
-      ? values.map((value) => ({ id: value as string, label: short(callbackFindings[value].short) }))
-      : [
-          { id: 'yes', label: 'Yes', also: ['y', 'yep', 'yeah'] },
-          { id: 'no', label: 'No', also: ['n', 'nope'] },
-        ];
-  const question = oneOf<string>({
-    id: `check-${id}`,
-    prompt: `${wording.question} (${places[wording.from]})`,
-    why: `${wording.how}${powers[wording.power]}`,
-    brief: short(wording.short),
-    choices: [...choices, enough],
-    whenUnknown,
-  });
-  return {
-    ...question,
-    // A bare yes or no answers none of several, though "no" begins "nothing at the switch".
-    read: (text, units) =>
-      values.length > 0 && /^\s*(?:yes|no|y|n|nope|yep|yeah)\s*[.!]?\s*$/i.test(text)
-        ? { rejected: 'Yes or no does not say which. Pick one of them, or don’t know.' }
-        : question.read(text, units),
-    show: (value, units) => (value === 'cannot' ? 'could not be checked' : question.show(value, units)),
-  };
-}
-
-/** What a check is called, by the id its answer stands under on a sheet; nothing where it is none. */
-export function checkCalled(fact: string): string | undefined {
-  const id = fact.startsWith('check-') ? fact.slice('check-'.length) : '';
-  return isVariable(id) || Object.hasOwn(callbackFindings, id)
-    ? checkQuestion(id as CallbackFindingId).brief
-    : undefined;
-}
-
-const firstFollow = (id: VariableId): Readonly<Record<string, number>> => {
-  const follows = Object.values(callbackVariables[id].follows ?? {})[0] ?? {};
-  return (Object.values(follows)[0] ?? {}) as Readonly<Record<string, number>>;
-};
-
-/** One thing taken from the complaint. */
-export type HeardSign =
-  | { readonly kind: 'seen' | 'not seen'; readonly id: CallbackFindingId }
-  | { readonly kind: 'context'; readonly id: ContextId };
-
-const signInWords = (sign: HeardSign): string =>
-  sign.kind === 'context' ? callbackContexts[sign.id].name : callbackFindings[sign.id].short;
-
-/** "I understood: a rattle. Not there: a smell. The job: an exposed windy site." */
-function understoodAs(signs: readonly HeardSign[]): string {
-  const listed = (kind: HeardSign['kind']) => signs.filter((sign) => sign.kind === kind).map(signInWords);
-  const [there, absent, job] = [listed('seen'), listed('not seen'), listed('context')];
-  return [
-    ...(there.length > 0 ? [`I understood: ${there.join('; ')}.`] : ['I understood no sign that is there.']),
-    ...(absent.length > 0 ? [`Not there: ${absent.join('; ')}.`] : []),
-    ...(job.length > 0 ? [`The job: ${job.join('; ')}.`] : []),
-  ].join(' ');
-}
-
-/** More than this to put right is a complaint to tell anew. */
-const mostSigns = 20;
-
-/** What was understood of the complaint, each to be put right with one press. */
-export function heardQuestion(
-  signs: readonly HeardSign[],
-  notUnderstood: readonly string[],
-  turn: number,
-): Question<string> {
-  const lost =
-    notUnderstood.length > 0 ? ` Not understood: ${notUnderstood.map((said) => `“${said}”`).join(', ')}.` : '';
-  return oneOf<string>({
-    id: turn === 1 ? 'heard' : `heard-${turn}`,
-    prompt: `${understoodAs(signs)}${lost} Is that right?`,
-    why: 'A word taken wrongly would lead to the wrong cause. Pick what is wrong and it is left out.',
-    brief: 'What was understood',
-    choices: [
-      { id: 'right', label: 'That is right', also: ['yes', 'y', 'ok', 'right'] },
-      ...signs.slice(0, mostSigns).map((sign) => ({
-        id: sign.id,
-        label: short(`${sign.kind === 'not seen' ? 'There may be' : 'Not'}: ${signInWords(sign)}`),
-      })),
-    ],
-    whenUnknown: { value: 'right', because: 'Taken as understood.' },
-  });
-}

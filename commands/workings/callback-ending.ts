@@ -1,56 +1,69 @@
 import type { Answers } from '#diagnosis/answers.ts';
 import type { Diagnosis } from '#diagnosis/diagnose.ts';
 import type { Finding, Table } from '#findings/finding.ts';
+import { callbackTexts } from '#knowledge/callback-texts.ts';
 import { type CauseId, causes } from '#knowledge/causes.ts';
+import type { Language } from '#words/language.ts';
+import { callbackWords } from '../words/callback.ts';
 import { inWords } from './callback-reply.ts';
 import { citations } from './citations.ts';
 
 /** What stands on top of a callback's answer. */
-export function headlineOf({ outcome, ranking: [top] }: Diagnosis): string {
-  const name = top ? causes[top.cause].name : 'nothing known';
+export function headlineOf({ outcome, ranking: [top] }: Diagnosis, language: Language): string {
+  const texts = callbackWords[language];
+  const name = top ? callbackTexts[language].causes[top.cause].name : texts.nothingKnown;
   switch (outcome) {
     case 'stopped':
-      return 'Stop. Deal with the danger first.';
+      return texts.stop;
     case 'not enough to tell':
-      return 'Not enough to tell yet; one more check will help most.';
+      return texts.notEnough;
     case 'leaning':
-      return top?.band === 'possible' ? `Nothing sure yet. First in line: ${name}.` : `It looks like this: ${name}.`;
+      return top?.band === 'possible' ? texts.firstInLine(name) : texts.looksLike(name);
     case 'clear':
-      return `This is very likely it: ${name}.`;
+      return texts.veryLikelyIt(name);
   }
 }
 
 /** How a callback ended, and whether the signs had pointed there. */
 export function recordedFinding(
   { outcome, ranking: [top] }: Diagnosis,
-  { confirmed, fixed }: { readonly confirmed: CauseId; readonly fixed: string },
+  { confirmed, fixed, language }: { readonly confirmed: CauseId; readonly fixed: string; readonly language: Language },
 ): Finding {
-  const { name, citation } = causes[confirmed];
-  const mended = fixed === '' ? ' What fixed it is not told yet: give what-fixed-it.' : ` What fixed it: ${fixed}.`;
+  const texts = callbackWords[language];
+  const named = callbackTexts[language].causes;
+  const mended = fixed === '' ? texts.fixNotTold : texts.fixedBy(fixed);
   const pointed =
     top === undefined || outcome === 'not enough to tell'
       ? ''
       : top.cause === confirmed
-        ? ' The signs had pointed to it.'
-        : ` The signs had pointed to something else: ${causes[top.cause].name}.`;
+        ? texts.hadPointedToIt
+        : texts.hadPointedElsewhere(named[top.cause].name);
   return {
     id: 'recorded',
     weight: 'good',
     cause: confirmed,
-    says: `Recorded as the cause: ${name}.${mended}${pointed} A new complaint on this job begins a new callback: give complaint.`,
+    says: texts.recorded(named[confirmed].name, mended, pointed),
     working: [],
-    sources: citations(citation),
+    sources: citations(causes[confirmed].citation),
   };
 }
 
 /** The signs an answer rests on. */
-export const restsOn = ({ seen, notSeen, context }: Answers, notUnderstood: readonly string[]): Table => ({
-  title: 'What this rests on',
-  columns: ['', 'signs'],
-  rows: [
-    ['there', (seen ?? []).map(inWords).join('; ') || 'nothing yet'],
-    ['not there', (notSeen ?? []).map(inWords).join('; ') || 'nothing yet'],
-    ...((context ?? []).length > 0 ? [['job', (context ?? []).map(inWords).join('; ')]] : []),
-    ...(notUnderstood.length > 0 ? [['not understood', notUnderstood.join('; ')]] : []),
-  ],
-});
+export function restsOn(
+  { seen = [], notSeen = [], context = [] }: Answers,
+  lost: readonly string[],
+  language: Language,
+): Table {
+  const { restsOn: title, signs, there, notThere, job, notUnderstood, nothingYet } = callbackWords[language];
+  const listed = (ids: readonly string[]): string => ids.map((id) => inWords(id, language)).join('; ');
+  return {
+    title,
+    columns: ['', signs],
+    rows: [
+      [there, listed(seen) || nothingYet],
+      [notThere, listed(notSeen) || nothingYet],
+      ...(context.length > 0 ? [[job, listed(context)]] : []),
+      ...(lost.length > 0 ? [[notUnderstood, lost.join('; ')]] : []),
+    ],
+  };
+}

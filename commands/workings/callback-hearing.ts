@@ -4,7 +4,7 @@ import type { Reasoning } from '#diagnosis/reasoning.ts';
 import { type Interview, offer } from '#interview/interview.ts';
 import type { CallbackFindingId } from '#knowledge/callback-findings.ts';
 import type { ContextId } from '#knowledge/callback-scale.ts';
-import { checkQuestion, type HeardSign, heardQuestion } from '../questions/callback.ts';
+import { checkQuestion, type HeardSign, heardQuestion } from '../questions/callback-checks.ts';
 
 /** What was taken from the complaint, once the person has had a look at it. */
 export interface HeardComplaint {
@@ -25,8 +25,6 @@ export const asHeard = (heard: HeardWords): HeardComplaint => ({
   isUrgent: false,
 });
 
-const taken = { value: 'yes', because: 'Nobody can say, so it counts as there.' };
-
 /** Somebody who has put this much right had better begin again. */
 const mostCorrections = 4;
 
@@ -43,7 +41,7 @@ export function* hearing(heard: HeardWords, reasoning: Reasoning): Interview<Hea
   const denied = heard.notSeen.filter(({ confidence }) => confidence === 'probable');
   for (const { id } of [...heard.unsure, ...denied]) {
     if (!isDanger([id])) continue;
-    const { value } = yield* offer(checkQuestion(id, taken));
+    const { value } = yield* offer(checkQuestion(id, 'yes'));
     if (value !== 'no') {
       const others = notSeen.filter((each) => each !== id);
       return { seen: [...seen, id], notSeen: others, context, notUnderstood, isUrgent: true };

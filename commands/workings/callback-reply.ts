@@ -3,88 +3,78 @@ import type { NextCheck } from '#diagnosis/next-check.ts';
 import type { NumberEvidence, NumberShown } from '#diagnosis/numbers.ts';
 import type { Finding, Step } from '#findings/finding.ts';
 import type { UnitSystem } from '#interview/question.ts';
-import {
-  type CallbackFindingId,
-  callbackFindings,
-  callbackVariables,
-  isCallbackFinding,
-  isVariable,
-} from '#knowledge/callback-findings.ts';
-import {
-  type CallbackTrade,
-  callbackContexts,
-  callbackScale,
-  callbackSentences,
-  isContext,
-} from '#knowledge/callback-scale.ts';
-import { type Cause, type CauseId, causes } from '#knowledge/causes.ts';
+import { type CallbackFindingId, isCallbackFinding, isVariable } from '#knowledge/callback-findings.ts';
+import { callbackScale, callbackSentences, isContext } from '#knowledge/callback-scale.ts';
+import { callbackTexts } from '#knowledge/callback-texts.ts';
+import { type CauseId, causes } from '#knowledge/causes.ts';
 import { airflow, minutes, smallLength, staticPressure, temperature } from '#quantity/kinds.ts';
 import { celsius, cubicMetresPerSecond, metres, pascals, seconds } from '#quantity/units.ts';
+import type { Language } from '#words/language.ts';
+import { callbackWords } from '../words/callback.ts';
 import { citations } from './citations.ts';
 
-const bandWords = {
-  'very-likely': 'Very likely',
-  likely: 'Likely',
-  possible: 'Possible',
-  unlikely: 'Unlikely',
-} as const;
-
-const trades: Readonly<Record<CallbackTrade, string>> = {
-  'apprentice-under-lead': 'an apprentice under the lead',
-  lead: 'the lead',
-  'licensed-electrician': 'a licensed electrician',
-  roofer: 'a roofer',
-  plumber: 'a plumber',
-  'fuel-gas-trade': 'the fuel-gas trade',
-};
+/** In which units and which language a callback is told. */
+export interface CallbackTelling {
+  readonly units: UnitSystem;
+  readonly language: Language;
+}
 
 /** A finding, a variable or a context in a few words. */
-export const inWords = (id: string): string => {
-  if (isCallbackFinding(id)) return callbackFindings[id].short;
-  if (isVariable(id)) return callbackVariables[id].short;
-  return isContext(id) ? callbackContexts[id].name : id;
+export const inWords = (id: string, language: Language): string => {
+  const { findings, variables, contexts } = callbackTexts[language];
+  if (isCallbackFinding(id)) return findings[id].short;
+  if (isVariable(id)) return variables[id].short;
+  return isContext(id) ? contexts[id].name : id;
 };
 
 const pushStep =
-  (way: string) =>
-  ({ id, kind, strength }: Push): Step => ({
-    what: `${inWords(id)}${kind === 'not seen' ? ' not seen' : ''}`,
-    value: `${way} it ${strength}`,
-  });
+  (way: 'raised' | 'lowered', language: Language) =>
+  ({ id, kind, strength }: Push): Step => {
+    const texts = callbackWords[language];
+    const sign = inWords(id, language);
+    return {
+      what: kind === 'not seen' ? texts.notSeenShort(sign) : sign,
+      value: texts[way](texts.strengths[strength]),
+    };
+  };
 
-function causeFinding(ranked: RankedCause, surely: boolean): Finding {
-  const cause: Cause = causes[ranked.cause];
+function causeFinding(ranked: RankedCause, surely: boolean, language: Language): Finding {
+  const texts = callbackWords[language];
+  const { name } = callbackTexts[language].causes[ranked.cause];
   const { band } = ranked;
-  const reasons = ranked.raised.slice(0, 3).map(({ id }) => inWords(id));
-  const against = ranked.lowered.slice(0, 2).map(({ id }) => inWords(id));
-  const why = reasons.length > 0 ? ` Speaks for it: ${reasons.join('; ')}.` : '';
-  const not = against.length > 0 ? ` Speaks against it: ${against.join('; ')}.` : '';
+  const reasons = ranked.raised.slice(0, 3).map(({ id }) => inWords(id, language));
+  const against = ranked.lowered.slice(0, 2).map(({ id }) => inWords(id, language));
+  const why = reasons.length > 0 ? texts.speaksFor(reasons.join('; ')) : '';
+  const not = against.length > 0 ? texts.speaksAgainst(against.join('; ')) : '';
   return {
     id: 'likely-cause',
     weight: 'advice',
     cause: ranked.cause,
-    says: `${surely ? bandWords[band] : 'Only possible so far'}: ${cause.name}.${why}${not}`,
+    says: `${texts.likelyCause(surely ? texts.bands[band] : texts.onlyPossible, name)}${why}${not}`,
     working: [
-      ...ranked.raised.map(pushStep('raised')),
-      ...ranked.lowered.map(pushStep('lowered')),
+      ...ranked.raised.map(pushStep('raised', language)),
+      ...ranked.lowered.map(pushStep('lowered', language)),
       {
-        what: 'Band',
-        value: `${bandWords[band].toLowerCase()}: ${Math.round(callbackScale.bands[band].from * 100)} of 100 such jobs or more`,
+        what: texts.band,
+        value: texts.ofHundred(texts.bands[band].toLowerCase(), Math.round(callbackScale.bands[band].from * 100)),
         source: callbackScale.bands[band].citation,
       },
     ],
-    sources: citations(cause.citation),
+    sources: citations(causes[ranked.cause].citation),
   };
 }
 
 /** Beside a danger nothing is ranked for the crew: it is for whoever comes to mend it. */
-const behindDanger = (ranked: RankedCause): Finding => ({
-  ...causeFinding(ranked, false),
-  says: `For whoever mends it: ${bandWords[ranked.band].toLowerCase()}, ${lower(causes[ranked.cause].name)}.`,
+const behindDanger = (ranked: RankedCause, language: Language): Finding => ({
+  ...causeFinding(ranked, false, language),
+  says: callbackWords[language].forWhoeverMends(
+    callbackWords[language].bands[ranked.band].toLowerCase(),
+    lower(callbackTexts[language].causes[ranked.cause].name),
+  ),
 });
 
 /** "98 cfm predicted, 86 to 99 cfm", "62 Pa", each number with what it is. */
-function shownNumber({ what, number, low, high, unit }: NumberShown, units: UnitSystem): string {
+function shownNumber({ what, number, low, high, unit }: NumberShown, { units, language }: CallbackTelling): string {
   const told = {
     'm3/s': () => airflow.showShort(cubicMetresPerSecond(number), units),
     Pa: () => staticPressure.showShort(pascals(number), units),
@@ -97,66 +87,78 @@ function shownNumber({ what, number, low, high, unit }: NumberShown, units: Unit
     low === undefined || high === undefined || low === high
       ? ''
       : ` (${airflow.showRangeShort({ low: at(low), high: at(high) }, units)})`;
-  return placed(what, `${told}${range}`);
+  return placed(what, `${told}${range}`, language);
 }
 
-function placed(what: NumberShown['what'], amount: string): string {
+function placed(what: NumberShown['what'], amount: string, language: Language): string {
+  const { numbers, atCollar, underDoor, inAttic, limit, amountOf } = callbackWords[language];
   switch (what) {
     case 'pressure at the collar':
-      return `${amount} at the collar`;
+      return atCollar(amount);
     case 'door gap':
-      return `${amount} under the door`;
+      return underDoor(amount);
     case 'attic':
-      return `${amount} in the attic`;
+      return inAttic(amount);
     case 'low under':
     case 'high over':
-      return `${what} ${amount}`;
+      return limit(numbers[what], amount);
     default:
-      return `${amount} ${what}`;
+      return amountOf(numbers[what], amount);
   }
 }
 
-const numberFinding = ({ finding, seen, numbers }: NumberEvidence, units: UnitSystem): Finding => ({
+const numberFinding = ({ finding, seen, numbers }: NumberEvidence, telling: CallbackTelling): Finding => ({
   id: 'by-the-numbers',
   weight: 'advice',
   check: finding,
-  says: `By the numbers: ${seen ? '' : 'not '}${inWords(finding)}: ${numbers.map((each) => shownNumber(each, units)).join(', ')}.`,
-  working: numbers.map((each) => ({ what: each.what, value: shownNumber(each, units) })),
+  says: callbackWords[telling.language].byTheNumbers(
+    inWords(finding, telling.language),
+    seen,
+    numbers.map((each) => shownNumber(each, telling)).join(', '),
+  ),
+  working: numbers.map((each) => ({
+    what: callbackWords[telling.language].numbers[each.what],
+    value: shownNumber(each, telling),
+  })),
   sources: citations({ source: 'own-working', verified: false }),
 });
 
-function remedyFinding(id: CauseId): Finding {
+function remedyFinding(id: CauseId, language: Language): Finding {
   const cause = causes[id];
+  const texts = callbackWords[language];
+  const told = callbackTexts[language].causes[id];
   return {
     id: 'remedy',
     weight: cause.lifeSafety ? 'caution' : 'advice',
     cause: id,
-    says: `${cause.name}: prove it first. ${cause.confirm} Then: ${cause.refer ?? cause.remedy} By ${trades[cause.who]}.${cause.caution ? ` ${cause.caution}` : ''}`,
-    working: cause.parts.map((part) => ({ what: 'Part', value: part })),
+    says: texts.remedy(told.name, told.confirm, told.refer ?? told.remedy, texts.trades[cause.who], told.caution),
+    working: told.parts.map((part) => ({ what: texts.part, value: part })),
     sources: citations(cause.citation),
   };
 }
 
 const lower = (name: string): string => name.charAt(0).toLowerCase() + name.slice(1);
 
-function nextFinding(next: NextCheck): Finding {
+function nextFinding(next: NextCheck, language: Language): Finding {
+  const texts = callbackWords[language];
+  const known = callbackTexts[language];
   const sources = citations({ source: 'own-working', verified: false });
   if (next.kind === 'check') {
     const { id, answers } = next.check;
-    const wording = isVariable(id) ? callbackVariables[id] : callbackFindings[id as CallbackFindingId];
+    const wording = isVariable(id) ? known.variables[id] : known.findings[id as CallbackFindingId];
     return {
       id: 'next-check',
       weight: 'advice',
       check: isVariable(id) ? (answers[0] ?? id) : id,
-      says: `Check next: ${wording.question} ${wording.how}`,
+      says: texts.checkNext(wording.question, wording.how),
       working: [
-        { what: 'Seen from', value: next.check.from },
-        { what: 'Power', value: next.check.power },
+        { what: texts.from, value: texts.seenFrom[next.check.from] },
+        { what: texts.power, value: texts.powerIs[next.check.power] },
         {
-          what: 'Why this one',
-          value: next.because === 'danger' ? 'the answer may call for a stop' : 'it tells most for the effort',
+          what: texts.whyThisOne,
+          value: next.because === 'danger' ? texts.callsForStop : texts.tellsMost,
         },
-        ...next.others.map((other) => ({ what: 'Also worth a look', value: inWords(other.id) })),
+        ...next.others.map((other) => ({ what: texts.alsoWorth, value: inWords(other.id, language) })),
       ],
       sources,
     };
@@ -165,33 +167,33 @@ function nextFinding(next: NextCheck): Finding {
     return {
       id: 'next-check',
       weight: 'stop',
-      says: 'Check nothing more until the danger is dealt with. Heard or typed wrongly? Change that answer.',
+      says: texts.nothingMore,
       working: [],
       sources,
     };
   }
-  const changes = next.mindChangers.map(
-    ({ finding, answer, leads }) =>
-      `${answer === 'seen' ? 'with' : 'without'} ${inWords(finding)}, rather ${lower(causes[leads].name)}`,
+  const changes = next.mindChangers.map(({ finding, answer, leads }) =>
+    texts[answer === 'seen' ? 'with' : 'without'](inWords(finding, language), lower(known.causes[leads].name)),
   );
   const waits =
-    next.waiting.length > 0
-      ? ` Once the circuit is proven dead: ${next.waiting.map(({ id }) => inWords(id)).join('; ')}.`
-      : '';
+    next.waiting.length > 0 ? texts.onceDead(next.waiting.map(({ id }) => inWords(id, language)).join('; ')) : '';
   return {
     id: 'next-check',
     weight: 'good',
-    says: `${next.kind === 'clear' ? callbackSentences.clear.says : callbackSentences['nothing-left'].says}${changes.length > 0 ? ` What would change it: ${changes.join('; ')}.` : ''}${waits}`,
+    says: `${known.sentences[next.kind === 'clear' ? 'clear' : 'nothing-left']}${changes.length > 0 ? texts.wouldChange(changes.join('; ')) : ''}${waits}`,
     working: [],
     sources,
   };
 }
 
-const ruleOutFinding = ({ cause }: RankedCause): Finding => ({
+const ruleOutFinding = ({ cause }: RankedCause, language: Language): Finding => ({
   id: 'rule-out',
   weight: 'caution',
   cause,
-  says: `Rule this out first: ${lower(causes[cause].name)}. ${causes[cause].confirm}`,
+  says: callbackWords[language].ruleOut(
+    lower(callbackTexts[language].causes[cause].name),
+    callbackTexts[language].causes[cause].confirm,
+  ),
   working: [],
   sources: citations(causes[cause].citation),
 });
@@ -203,42 +205,49 @@ const mostCauses = 4;
 export function callbackFindingsTold(
   diagnosis: Diagnosis,
   next: NextCheck,
-  { numbers, units }: { numbers: readonly NumberEvidence[]; units: UnitSystem },
+  { numbers, ...telling }: CallbackTelling & { readonly numbers: readonly NumberEvidence[] },
 ): readonly Finding[] {
+  const { language } = telling;
+  const texts = callbackWords[language];
+  const known = callbackTexts[language];
   const surely = diagnosis.outcome === 'clear' || diagnosis.outcome === 'leaning';
   const named = diagnosis.ranking.filter(({ band }, index) => index === 0 || band !== 'unlikely').slice(0, mostCauses);
   const listed = new Set<string>([...diagnosis.ruleOutFirst.map(({ cause }) => cause)]);
   return [
     ...diagnosis.dangers.map(
-      ({ says, findings }): Finding => ({
+      ({ danger, findings }): Finding => ({
         id: 'danger',
         weight: 'stop',
         ...(findings[0] ? { check: findings[0] } : {}),
-        says: `${says} Said because of: ${findings.map(inWords).join('; ')}.`,
-        working: findings.map((finding) => ({ what: 'Because of', value: inWords(finding) })),
+        says: texts.saidBecause(known.dangers[danger].says, findings.map((each) => inWords(each, language)).join('; ')),
+        working: findings.map((finding) => ({ what: texts.becauseOf, value: inWords(finding, language) })),
         sources: citations({ source: 'common-practice', verified: false }),
       }),
     ),
-    ...(diagnosis.outcome === 'stopped' ? [] : diagnosis.ruleOutFirst.map(ruleOutFinding)),
+    ...(diagnosis.outcome === 'stopped'
+      ? []
+      : diagnosis.ruleOutFirst.map((ranked) => ruleOutFinding(ranked, language))),
     ...(surely || diagnosis.outcome === 'stopped'
       ? []
       : [
           {
             id: 'not-enough',
             weight: 'advice',
-            says: callbackSentences['not-enough'].says,
+            says: known.sentences['not-enough'],
             working: [],
             sources: citations(callbackSentences['not-enough'].citation),
           } as const,
         ]),
-    ...numbers.map((each) => numberFinding(each, units)),
-    ...named.map((ranked) => (diagnosis.outcome === 'stopped' ? behindDanger(ranked) : causeFinding(ranked, surely))),
-    ...(surely && named[0] ? [remedyFinding(named[0].cause)] : []),
+    ...numbers.map((each) => numberFinding(each, telling)),
+    ...named.map((ranked) =>
+      diagnosis.outcome === 'stopped' ? behindDanger(ranked, language) : causeFinding(ranked, surely, language),
+    ),
+    ...(surely && named[0] ? [remedyFinding(named[0].cause, language)] : []),
     ...(diagnosis.outcome === 'stopped' ? [] : diagnosis.together.slice(0, 1)).map(
       ({ causes: [one, other] }): Finding => ({
         id: 'two-causes',
         weight: 'advice',
-        says: `Two things may be wrong at once: ${lower(causes[one].name)}, and ${lower(causes[other].name)}.`,
+        says: texts.twoCauses(lower(known.causes[one].name), lower(known.causes[other].name)),
         working: [],
         sources: citations(causes[one].citation, causes[other].citation),
       }),
@@ -250,11 +259,11 @@ export function callbackFindingsTold(
           id: 'repair',
           weight: 'advice',
           cause,
-          says: `Mend what was seen whatever the cause: ${inWords(finding)}. ${causes[cause].remedy}`,
+          says: texts.mendWhatWasSeen(inWords(finding, language), known.causes[cause].remedy),
           working: [],
           sources: citations(causes[cause].citation),
         }),
       ),
-    nextFinding(next),
+    nextFinding(next, language),
   ];
 }

@@ -7,6 +7,8 @@ import type { CubicMetresPerSecond, Seconds } from '#quantity/units.ts';
 import { airflowAtSwap, leftAtSwap, runTimeSet, swapDay } from '../questions/callback-measured.ts';
 import { ductRun } from '../questions/duct.ts';
 import { fanCurve, fanSetting } from '../questions/fan.ts';
+import { callbackWords } from '../words/callback.ts';
+import type { CallbackTelling } from './callback-reply.ts';
 import { citations } from './citations.ts';
 
 /** What is known of the day the fan was fitted. */
@@ -45,27 +47,25 @@ export function* thenFitted(): Interview<ThenFitted | null> {
   };
 }
 
-const inWords = (day: string): string =>
-  new Intl.DateTimeFormat('en-US', { dateStyle: 'long', timeZone: 'UTC' }).format(new Date(`${day}T00:00:00Z`));
+const inWords = (day: string, locale: string): string =>
+  new Intl.DateTimeFormat(locale, { dateStyle: 'long', timeZone: 'UTC' }).format(new Date(`${day}T00:00:00Z`));
 
 /** "At the swap, March 3, 2026: 82 cfm measured at the grille; run-on set to 20 min. Left then: …" */
-export function thenFinding(then: ThenFitted, units: UnitSystem): Finding {
+export function thenFinding(then: ThenFitted, { units, language }: CallbackTelling): Finding {
+  const texts = callbackWords[language];
   const { fan, setting, duct } = then.shown(units);
   const moved =
-    then.airflow === null
-      ? 'no airflow on record'
-      : `${airflow.showShort(then.airflow.typical, units)} measured at the grille`;
+    then.airflow === null ? texts.noAirflow : texts.atGrille(airflow.showShort(then.airflow.typical, units));
   const facts = [
     moved,
-    ...(then.runTime === null ? [] : [`run-on set to ${minutes.showShort(then.runTime, units)}`]),
-    ...(fan === null ? [] : [`fan ${fan}${setting === null ? '' : `, setting ${setting}`}`]),
-    ...(duct === null ? [] : [`duct ${duct}`]),
+    ...(then.runTime === null ? [] : [texts.runOn(minutes.showShort(then.runTime, units))]),
+    ...(fan === null ? [] : [texts.fanWas(fan, setting)]),
+    ...(duct === null ? [] : [texts.ductWas(duct)]),
   ];
-  const left = then.left === '' ? '' : ` Left then: ${then.left}.`;
   return {
     id: 'at-the-swap',
     weight: then.left === '' ? 'good' : 'advice',
-    says: `At the swap${then.day === null ? '' : `, ${inWords(then.day)}`}: ${facts.join('; ')}.${left}`,
+    says: texts.atTheSwap(then.day === null ? null : inWords(then.day, texts.dateLocale), facts.join('; '), then.left),
     ...(then.airflow === null
       ? {}
       : {

@@ -1,5 +1,5 @@
 import type { Desk, DeskOption } from '#chat/command.ts';
-import { checkCalled } from '../questions/callback.ts';
+import { checkCalled } from '../questions/callback-checks.ts';
 
 export type Sheet = ReturnType<Desk['store']['currentSheet']>;
 

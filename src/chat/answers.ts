@@ -80,7 +80,7 @@ export function noteAnswers(
 /** What goes on in place of an answer nobody had: "Ceiling height: taken as 8 to 9 ft. Most houses have 8 ft ceilings." */
 function standIn(question: AnyQuestion, units: UnitSystem, language: Language = 'english'): string {
   const asked = worded(question, language);
-  const { standIn: inWords } = conversationWords[asked === question ? 'english' : language];
+  const { standIn: inWords } = conversationWords[asked.language ?? 'english'];
   return inWords(asked.brief, standInOf(question, units, language), asked.whenUnknown.because);
 }
 

@@ -42,8 +42,8 @@ const reach = { phrase: 2, denial: 5 };
  * Longest phrases are heard first and a word is used once. A denial reaches forward to the end of its clause.
  */
 export function findingsInWords(words: PreparedWords, text: string): HeardWords {
-  const typed = text.slice(0, longestText);
-  const tokens = tokensOf(typed, words.pauses);
+  const typed = text.slice(0, longestText).normalize('NFC');
+  const tokens = tokensOf(typed, words);
   const meant = tokens.map(({ form }) => meantBy(form, words));
   const matches = matchesIn(tokens, meant, words);
   const inPhrase = new Set(matches.flatMap(({ places }) => places));
@@ -145,6 +145,27 @@ export function findingsInWords(words: PreparedWords, text: string): HeardWords 
     close();
     return runs;
   }
+}
+
+/**
+ * What words say that may be in any of several languages: the reading that leaves least unread. A danger that another reading
+ * heard is heard all the same, however little of the rest it understood.
+ */
+export function findingsInAny(
+  catalogues: readonly PreparedWords[],
+  text: string,
+  isDanger: (id: CallbackFindingId) => boolean,
+): HeardWords {
+  const readings = catalogues.map((words) => findingsInWords(words, text));
+  const unread = ({ notUnderstood }: HeardWords) => notUnderstood.reduce((sum, { length }) => sum + length, 0);
+  const best = readings.reduce((one, other) => (unread(other) < unread(one) ? other : one));
+  const known = new Set([...best.seen, ...best.notSeen, ...best.unsure].map(({ id }) => id));
+  const others = readings
+    .filter((reading) => reading !== best)
+    .flatMap(({ seen }) =>
+      seen.filter(({ id, confidence }) => confidence === 'clear' && isDanger(id) && !known.has(id)),
+    );
+  return others.length === 0 ? best : { ...best, seen: [...best.seen, ...others] };
 }
 
 /** The first word for something counts; a clear one replaces a probable one. */

@@ -1,7 +1,7 @@
 import type { CallbackFindingId } from '#knowledge/callback-findings.ts';
 import type { ContextId } from '#knowledge/callback-scale.ts';
 import type { WordCatalogue } from '#knowledge/callback-words.ts';
-import { differByAtMost, wordForm } from './word-forms.ts';
+import { differByAtMost, type WordLanguage, wordForm } from './word-forms.ts';
 
 /** A way of saying something, as the plain forms of its telling words, or of all its words where only one tells. */
 export interface Phrase {
@@ -14,6 +14,7 @@ export interface Phrase {
 
 /** A catalogue made ready: longest phrases first, so that "burning smell" is heard before "smell". */
 export interface PreparedWords {
+  readonly language: WordLanguage;
   readonly byFirstWord: ReadonlyMap<string, readonly Phrase[]>;
   readonly longest: number;
   readonly vocabulary: ReadonlySet<string>;
@@ -29,10 +30,10 @@ export interface PreparedWords {
 
 /** Prepares a catalogue of customers' words, once. */
 export function preparedWords(catalogue: WordCatalogue): PreparedWords {
-  const forms = (words: readonly string[]) => new Set(words.map(wordForm));
+  const forms = (words: readonly string[]) => new Set(words.map((word) => wordForm(word, catalogue.language)));
   const fillers = forms(catalogue.fillers);
   const inForms = (phrase: string): readonly string[] => {
-    const all = phrase.split(/[ '-]+/).map(wordForm);
+    const all = phrase.split(/[ '-]+/).map((word) => wordForm(word, catalogue.language));
     const telling = all.filter((form) => !fillers.has(form));
     return telling.length < 2 ? all : telling;
   };
@@ -46,7 +47,12 @@ export function preparedWords(catalogue: WordCatalogue): PreparedWords {
     ...(Object.entries(catalogue.contexts) as [ContextId, readonly string[]][]).flatMap(([context, said]) =>
       said.map((phrase): Phrase => ({ means: { context }, forms: inForms(phrase) })),
     ),
-    ...catalogue.unsure.map((phrase): Phrase => ({ means: { unsure: true }, forms: phrase.split(' ').map(wordForm) })),
+    ...catalogue.unsure.map(
+      (phrase): Phrase => ({
+        means: { unsure: true },
+        forms: phrase.split(' ').map((word) => wordForm(word, catalogue.language)),
+      }),
+    ),
   ];
   const grouped = new Map<string, Phrase[]>();
   for (const phrase of phrases) {
@@ -61,6 +67,7 @@ export function preparedWords(catalogue: WordCatalogue): PreparedWords {
     bySlipKey.set(key, [...(bySlipKey.get(key) ?? []), word]);
   }
   return {
+    language: catalogue.language,
     byFirstWord: grouped,
     longest: Math.max(...phrases.map(({ forms: own }) => own.length)),
     vocabulary,

@@ -24,11 +24,31 @@ const spelledOut: ReadonlyMap<string, readonly string[]> = new Map([
   ['aint', ['is', 'not']],
 ]);
 
-/**
- * The form in which words are compared: small letters, without the endings that English hangs on them, so that fogs, fogged,
- * fogging and foggy are one word.
- */
-export function wordForm(word: string): string {
+/** The languages customers' words are known in. */
+export type WordLanguage = 'en' | 'es';
+
+/** Letters without the marks Spanish puts on them, one for one, since nobody types those on a phone. */
+const unmarked: Readonly<Record<string, string>> = { á: 'a', é: 'e', í: 'i', ó: 'o', ú: 'u', ü: 'u', ñ: 'n' };
+const withoutMarks = (text: string): string =>
+  text.replace(/[áéíóúüñ]/gi, (letter) => unmarked[letter.toLowerCase()] as string);
+
+/** The form in which words are compared: small letters, without the endings that the language hangs on them. */
+export const wordForm = (word: string, language: WordLanguage = 'en'): string =>
+  language === 'es' ? spanishForm(word) : englishForm(word);
+
+/** Gota, gotas, gotea and gotean: number, gender and the commonest endings of verbs are taken off. */
+function spanishForm(word: string): string {
+  const form = withoutMarks(word.toLowerCase());
+  if (form.length < 5) return form;
+  const bare = form
+    .replace(/(?:ando|iendo)$/, '')
+    .replace(/s$/, '')
+    .replace(/([ae])n$/, '$1');
+  return bare.length < 4 ? form : bare.replace(/[aeo]$/, '');
+}
+
+/** So that fogs, fogged, fogging and foggy are one word. */
+function englishForm(word: string): string {
   let form = word.toLowerCase().replace(/['’]s$/, '');
   const whole = form;
   if (form.length >= 6) form = form.replace(/ing$/, '');
@@ -39,10 +59,18 @@ export function wordForm(word: string): string {
   return form.length >= 4 ? form.replace(/([a-z])\1$/, '$1') : form;
 }
 
+/** "can't" is two words, "can" and "not". */
+const partsOf = (plain: string): readonly string[] =>
+  spelledOut.get(plain.replace("'", '')) ?? (plain.endsWith("n't") ? [plain.slice(0, -3), 'not'] : [plain]);
+
 const wordPattern = /[a-z0-9]+(?:['’][a-z]+)?/gi;
 
 /** The words of a text, with what stands between them. A pause word, such as "but", is a word like any other as well. */
-export function tokensOf(text: string, pauses: ReadonlySet<string>): readonly Token[] {
+export function tokensOf(
+  typed: string,
+  { pauses, language }: { readonly pauses: ReadonlySet<string>; readonly language: WordLanguage },
+): readonly Token[] {
+  const text = withoutMarks(typed);
   const tokens: Token[] = [];
   let [last, isPause] = [0, false];
   for (const match of text.matchAll(wordPattern)) {
@@ -56,10 +84,10 @@ export function tokensOf(text: string, pauses: ReadonlySet<string>): readonly To
         : /[,:()–—]/.test(between)
           ? 'comma'
           : 'nothing';
-    const parts =
-      spelledOut.get(plain.replace("'", '')) ?? (plain.endsWith("n't") ? [plain.slice(0, -3), 'not'] : [plain]);
+    const written = typed.slice(start, end);
+    const parts = language === 'en' ? partsOf(plain) : [plain];
     for (const [at, part] of parts.entries()) {
-      tokens.push({ text: match[0], start, end, form: wordForm(part), after: at === 0 ? after : 'nothing' });
+      tokens.push({ text: written, start, end, form: wordForm(part, language), after: at === 0 ? after : 'nothing' });
     }
     [last, isPause] = [end, pauses.has(plain)];
   }

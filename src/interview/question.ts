@@ -1,5 +1,6 @@
 import type { Reading } from '#quantity/reading.ts';
 import type { UnitSystem } from '#quantity/units.ts';
+import type { Language } from '#words/language.ts';
 import type { InOtherWords } from '#words/question-words.ts';
 
 export type { Reading, UnitSystem };
@@ -58,6 +59,8 @@ export interface Question<Value = unknown> {
   readonly widget: Widget;
   readonly growing?: Growing;
   readonly whenUnknown: WhenUnknown<Value>;
+  /** The language it is worded in; English where it is left out. */
+  readonly language?: Language;
   /** The same in other languages, where it has been put into them; `worded` asks it so. */
   readonly words?: InOtherWords;
   /** Understands what was typed. Never throws, whatever the text. */

@@ -36,6 +36,9 @@ export function worded(question: AnyQuestion, language: Language = 'english'): A
 export const inOtherWords = (question: AnyQuestion): readonly AnyQuestion[] =>
   question.words === undefined ? [] : otherLanguages.map((language) => worded(question, language));
 
+/** Without the accents that nobody types on a phone. */
+const unmarked = (text: string): string => text.normalize('NFD').replace(/\p{M}/gu, '');
+
 const bareYesOrNo = /^\s*(?:s[ií]|no|yes|y|n)\s*[.!]?\s*$/i;
 
 function translated(question: AnyQuestion, language: OtherLanguage, words: QuestionWords): AnyQuestion {
@@ -54,6 +57,7 @@ function translated(question: AnyQuestion, language: OtherLanguage, words: Quest
   };
   return {
     ...asked,
+    language,
     prompt,
     why,
     accepts,
@@ -78,7 +82,7 @@ const optionsIn = (
     : widget.choices.map((choice) => ({
         ...choice,
         label: choices[choice.id] ?? usual[choice.id] ?? choice.label,
-        also: also[choice.id] ?? [],
+        also: [unmarked(choices[choice.id] ?? usual[choice.id] ?? choice.label), ...(also[choice.id] ?? [])],
       }));
 
 const widgetIn = (widget: Widget, { placeholder }: QuestionWords, choices: readonly Option<string>[]): Widget =>
@@ -101,7 +105,9 @@ function typedInEnglish(text: string, choices: readonly Option<string>[]): strin
 
 /** A bare yes or no is the name of a choice or nothing: "No" must not be taken for the start of another. */
 const exactly = (text: string, choices: readonly Option<string>[]): Option<string> | undefined =>
-  choices.find(({ label }) => label.toLowerCase() === text.trim().toLowerCase().replace(/[.!]$/, ''));
+  choices.find(({ label, also = [] }) =>
+    [label, ...also].some((name) => name.toLowerCase() === text.trim().toLowerCase().replace(/[.!]$/, '')),
+  );
 
 function shownChoices(value: unknown, choices: readonly Option<string>[]): string | undefined {
   const label = (id: unknown) => choices.find((choice) => choice.id === id)?.label;

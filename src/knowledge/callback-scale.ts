@@ -24,7 +24,6 @@ export const callbackTrades = [
   'plumber',
   'fuel-gas-trade',
 ] as const;
-export type CallbackTrade = (typeof callbackTrades)[number];
 
 /** How often a sign comes with a cause. `rules out` means the two cannot be true together, whatever else is wrong. */
 export const signTiers = ['always', 'usually', 'sometimes', 'rarely', 'hardly ever', 'rules out'] as const;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import wordsFile from '../../knowledge/causes/words-english.json' with { type: 'json' };
+import spanishFile from '../../knowledge/causes/words-spanish.json' with { type: 'json' };
 import { type CallbackFindingId, isCallbackFinding } from './callback-findings.ts';
 import { type ContextId, isContext } from './callback-scale.ts';
 import { checked } from './checked.ts';
@@ -12,7 +13,7 @@ const phrases = z.array(phrase).min(1);
  * taken off in `wordForm`; nothing else knows the language.
  */
 const catalogueSchema = z.strictObject({
-  language: z.string().length(2),
+  language: z.enum(['en', 'es']),
   findings: z.partialRecord(
     z.string().refine(isCallbackFinding, 'no such id in findings.json'),
     z.strictObject({
@@ -53,4 +54,11 @@ export const englishCallbackWords: WordCatalogue = checked(
   'knowledge/causes/words-english.json',
   catalogueSchema,
   wordsFile,
+);
+
+/** How customers say things in Spanish, written without accents. Composed for this project: no collection of complaints was found. */
+export const spanishCallbackWords: WordCatalogue = checked(
+  'knowledge/causes/words-spanish.json',
+  catalogueSchema,
+  spanishFile,
 );
