@@ -55,7 +55,10 @@ const pleaseAllow = 'Allow this bot to attach files in this channel to see it.';
 async function show(telling: Telling, { screen, where }: Extract<Decision, { does: 'show' }>): Promise<void> {
   const { house, store, interaction } = telling;
   // Setting pages may take longer than the platform waits, the first time on a busy machine surely.
-  if (screen.reply?.papers && interaction.isChatInputCommand() && !interaction.deferred) await interaction.deferReply();
+  if (screen.reply?.papers && !interaction.deferred) {
+    if (interaction.isChatInputCommand()) await interaction.deferReply();
+    else if (where === 'in place' && interaction.isButton()) await interaction.deferUpdate();
+  }
   const chart = screen.reply?.chart;
   const drawing = chart && mayAttach(interaction) ? house.pictures.of(chart) : undefined;
   const drawn = drawing && (await settledWithin(patienceFor(drawing, telling), drawing.bytes));

@@ -6,7 +6,7 @@ import { type Bot, startBot } from './bot.ts';
 
 async function scene(options: { readonly file?: string } = {}) {
   const standIn = await startStandIn();
-  const bot = await startBot(standIn, options);
+  const bot = await startBot(standIn, { greets: true, ...options });
   onTestFinished(() => standIn.close());
   return { standIn, bot };
 }
@@ -75,7 +75,7 @@ it('greets a server once: not when the line comes back, not when it was away, no
   await standIn.until(() => (standIn.gateway.counts.identified === 2 ? true : undefined));
   await settled(standIn);
   await bot.stop();
-  const again = await startBot(standIn, { file });
+  const again = await startBot(standIn, { greets: true, file });
   await settled(standIn);
   standIn.removeGuild(guild);
   standIn.returnGuild(guild);
