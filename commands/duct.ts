@@ -8,6 +8,7 @@ import { airflow, ductDiameter } from '#quantity/kinds.ts';
 import { type CubicMetresPerSecond, cubicMetresPerSecond, type Metres, metres, type Sones } from '#quantity/units.ts';
 import { doorGap, doorWidth } from './questions/door.ts';
 import { altitude, ductRun } from './questions/duct.ts';
+import { diameterAt } from './questions/duct-run-reading.ts';
 import {
   airflowNeeded,
   collar,
@@ -79,6 +80,9 @@ export function* ductInterview(): Interview<DuctInputs> {
   };
 }
 
+/** Widths nearer than this are one trade size, m. */
+const sameWidth = 0.003;
+
 /** Cautions that stand beside the numbers whatever they are. */
 function remarks(inputs: DuctInputs, { units }: Telling): Finding[] {
   const found: Finding[] = [];
@@ -100,6 +104,19 @@ function remarks(inputs: DuctInputs, { units }: Telling): Finding[] {
       says: `The collar is ${ductDiameter.showShort(inputs.collar, units)} but the duct starts at ${ductDiameter.showShort(start, units)}: it throttles the fan from the first inch. Half of what the carton says, or less, is common where the duct is small and long.`,
     });
   }
+  const { parts } = inputs.run;
+  parts.forEach((part, index) => {
+    if (part.part !== 'transition') return;
+    const before = index === 0 ? inputs.collar : diameterAt(parts, index - 1);
+    if (before === null || before === undefined || Math.abs(before - part.from) < sameWidth) return;
+    const size = (width: Metres) => ductDiameter.showShort(width, units);
+    found.push({
+      ...plain,
+      id: 'run-order',
+      weight: 'caution',
+      says: `Look at the order of the parts: the change from ${size(part.from)} to ${size(part.to)} stands behind a width of ${size(before)}. Name the parts as the air meets them, from the collar outwards.`,
+    });
+  });
   return found;
 }
 

@@ -1,4 +1,4 @@
-import { frictionFactor } from '#engine/duct/friction-factor.ts';
+import { frictionFactor, laminarEnd, turbulentStart } from '#engine/duct/friction-factor.ts';
 import {
   ductArea,
   ductVelocity,
@@ -7,10 +7,12 @@ import {
   velocityPressureCoefficient,
 } from '#engine/duct/velocity.ts';
 import { airflowAt } from '#engine/fan/fan-curve.ts';
+import { type DoorGap, doorGapOpening } from '#engine/pressure/door-gap.ts';
 import type { Finding, Step } from '#findings/finding.ts';
 import type { UnitSystem } from '#interview/question.ts';
 import { airflowMethods } from '#knowledge/airflow.ts';
 import { ductMethods } from '#knowledge/ducts.ts';
+import { moistureMethods } from '#knowledge/moisture.ts';
 import { airflow as airflowKind, airSpeed, staticPressure as pressureKind } from '#quantity/kinds.ts';
 import { meets } from '#quantity/meets.ts';
 import {
@@ -67,6 +69,10 @@ function velocitySteps(flow: CubicMetresPerSecond, diameter: Metres, delivery: D
   ];
 }
 
+/** Which law gives the friction factor at a Reynolds number. */
+const frictionLaw = (reynolds: number): string =>
+  reynolds <= laminarEnd ? '64 ÷ Re' : reynolds < turbulentStart ? 'between the two laws' : 'Colebrook';
+
 /** The working of every part of the run: what it loses and how that comes about. */
 function lossSteps(delivery: Delivery, units: UnitSystem): Step[] {
   const { ready, losses } = delivery;
@@ -87,7 +93,7 @@ function lossSteps(delivery: Delivery, units: UnitSystem): Step[] {
       const factor = frictionFactor({ reynolds, relativeRoughness: made.roughness / made.diameter });
       steps.push({
         what: piece.label(units),
-        how: `friction factor ${factor.toFixed(4)} (Re ${Math.round(reynolds)}) × length ÷ diameter ${(made.length / made.diameter).toFixed(1)} × ${velocityPressureText(pressure, units)}${made.pressureFactor === 1 ? '' : ` × ${made.pressureFactor.toFixed(2)} for slack`}`,
+        how: `friction factor ${factor.toFixed(4)} (Re ${Math.round(reynolds)}, roughness ${(made.roughness / made.diameter).toPrecision(2)} of the diameter, ${frictionLaw(reynolds)}) × length ÷ diameter ${(made.length / made.diameter).toFixed(1)} × ${velocityPressureText(pressure, units)}${made.pressureFactor === 1 ? '' : ` × ${made.pressureFactor.toFixed(2)} for slack`}`,
         value: finePressure(losses[index] as Pascals, units),
         source: piece.citation,
       });
@@ -100,12 +106,33 @@ function lossSteps(delivery: Delivery, units: UnitSystem): Step[] {
       });
     }
   });
-  if (delivery.doorLoss > 0) steps.push({ what: 'Gap under the door', value: finePressure(delivery.doorLoss, units) });
+  if (delivery.doorLoss > 0 && ready.path.door) steps.push(doorStep(delivery, ready.path.door, units));
   return steps;
+}
+
+/** What the slot under the door takes, in the units of the formula. */
+function doorStep(delivery: Delivery, door: DoorGap, units: UnitSystem): Step {
+  const { density } = delivery.ready.air;
+  const { area, dischargeCoefficient } = doorGapOpening(door);
+  return {
+    what: 'Gap under the door',
+    how: `${density.toFixed(3)} kg/m³ ÷ 2 × (${moved(delivery).toPrecision(4)} m³/s ÷ (${dischargeCoefficient} × ${area.toPrecision(4)} m²))² = ${delivery.doorLoss.toFixed(1)} Pa`,
+    value: finePressure(delivery.doorLoss, units),
+    source: moistureMethods.orifice.citation,
+  };
 }
 
 const lossTotal = ({ losses, doorLoss }: Delivery): Pascals =>
   pascals(losses.reduce((sum, loss) => sum + loss, 0) + doorLoss);
+
+/** The curve a little to either side of where the fan works: between them it is as good as straight. */
+function curveAround({ ready, staticPressure }: Delivery, units: UnitSystem): string {
+  const curve = ready.curve(ready.typical);
+  const step = 0.5;
+  const at = (pressure: number) =>
+    `${fineFlow(airflowAt(curve, pascals(pressure)), units)} at ${finePressure(pascals(pressure), units)}`;
+  return `${at(staticPressure - step)}, ${at(staticPressure + step)}, straight between`;
+}
 
 /** How much air really arrives, against what is needed or promised. */
 export function deliveredFinding(delivery: Delivery, need: CubicMetresPerSecond | null, units: UnitSystem): Finding {
@@ -126,6 +153,7 @@ export function deliveredFinding(delivery: Delivery, need: CubicMetresPerSecond 
     { what: 'Static pressure the fan works against', value: finePressure(delivery.staticPressure, units) },
     {
       what: 'The fan’s curve at that pressure',
+      how: curveAround(delivery, units),
       value: fineFlow(airflowAt(ready.curve(ready.typical), delivery.staticPressure), units),
       source: airflowMethods['operating-point'].citation,
     },

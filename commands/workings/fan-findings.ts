@@ -1,6 +1,7 @@
 import { ductVelocity } from '#engine/duct/velocity.ts';
-import { soundBand } from '#engine/sound/sound-band.ts';
-import type { Finding } from '#findings/finding.ts';
+import { loudnessLevel } from '#engine/sound/loudness.ts';
+import { type SoundBand, soundBand } from '#engine/sound/sound-band.ts';
+import type { Finding, Step } from '#findings/finding.ts';
 import type { UnitSystem } from '#interview/question.ts';
 import { airflowMethods } from '#knowledge/airflow.ts';
 import { ratingPressures } from '#knowledge/fans.ts';
@@ -13,6 +14,47 @@ import { citations } from './citations.ts';
 import { type AirPath, type Delivery, delivery as deliveryOf } from './delivery.ts';
 import type { FanSetting } from './fan-model.ts';
 import { triedRemedies } from './remedies.ts';
+
+const decibels = (low: number, high: number): string =>
+  `${low.toFixed(1)} to ${high.toFixed(1)} dB`.replaceAll('-', '−');
+
+/** The changes together, and what they make of the sones: ten decibels double a loudness of one sone and more. */
+function loudnessSteps(rated: Sones, band: Extract<SoundBand, { told: true }>, units: UnitSystem): Step[] {
+  const { speed, pressure, airNoise } = band.changes;
+  const { low: softer, high: louder } = soundAllowanceRanges.asInstalled;
+  const total = (end: 'low' | 'high') => speed + pressure[end] + airNoise[end] + (end === 'low' ? softer : louder);
+  const level = loudnessLevel(rated);
+  const made = (change: number) => {
+    const phons = level + change;
+    return phons >= 40 ? `2^((${phons.toFixed(1)} − 40) ÷ 10)` : `(${phons.toFixed(1)} ÷ 40)^(1 ÷ 0.35)`;
+  };
+  const { low, high } = band.sones;
+  return [
+    {
+      what: 'As screwed to joists instead of hung in a test room',
+      value: decibels(softer, louder),
+    },
+    {
+      what: 'All changes together',
+      value: decibels(total('low'), total('high')),
+    },
+    {
+      what: 'The label’s sones as phons',
+      how:
+        rated >= 1
+          ? `40 + 10 × log₂ ${loudness.showShort(rated, units)}`
+          : `40 × (${loudness.showShort(rated, units)})^0.35`,
+      value: `${level.toFixed(1)} phons`,
+      source: airflowMethods.loudness.citation,
+    },
+    {
+      what: 'Sones in this duct',
+      how: `${made(total('low'))} to ${made(total('high'))}`,
+      value: loudness.showRangeShort({ low, high }, units),
+      source: airflowMethods.loudness.citation,
+    },
+  ];
+}
 
 /** How loud the fan will be in this duct, as a band; a fan without a sound rating gets none. */
 export function soundFinding(delivery: Delivery, rated: Sones | null, continuous: boolean, units: UnitSystem): Finding {
@@ -56,12 +98,13 @@ export function soundFinding(delivery: Delivery, rated: Sones | null, continuous
       },
       {
         what: `Change by pressure, ${staticPressure.showShort(against, units)} against 0.1 in. w.g.`,
-        value: `${band.changes.pressure.low.toFixed(1)} to ${band.changes.pressure.high.toFixed(1)} dB`,
+        value: decibels(band.changes.pressure.low, band.changes.pressure.high),
       },
       {
         what: 'Noise of the air itself',
-        value: `${band.changes.airNoise.low.toFixed(1)} to ${band.changes.airNoise.high.toFixed(1)} dB`,
+        value: decibels(band.changes.airNoise.low, band.changes.airNoise.high),
       },
+      ...loudnessSteps(rated, band, units),
     ],
     sources: citations(
       airflowMethods.loudness.citation,

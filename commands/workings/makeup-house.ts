@@ -5,7 +5,7 @@ import { moistureMethods } from '#knowledge/moisture.ts';
 import type { Citation } from '#knowledge/sources.ts';
 import { type Estimate, exactly } from '#quantity/estimate.ts';
 import { airflow, houseLeakage, roomPressure } from '#quantity/kinds.ts';
-import { type CubicMetresPerSecond, cubicMetresPerSecond, type Pascals } from '#quantity/units.ts';
+import { type CubicMetresPerSecond, cubicMetresPerSecond, type Pascals, pascals } from '#quantity/units.ts';
 import { exhaustAirflow, exhaustName, type OtherExhaust } from '../questions/house-exhausts.ts';
 import { citations } from './citations.ts';
 import { houseFall } from './makeup-air.ts';
@@ -48,6 +48,14 @@ export const houseFallOf = (pull: HousePull): Estimate<Pascals> | null =>
     ? null
     : houseFall(pull.leakage, makeUpDefaults['leakage-exponent'].estimate, allExhausts(pull));
 
+/**
+ * The pressure of the blower-door test. Past it the power law is carried where nobody measured, and no fan of a house keeps
+ * its airflow against as much: a figure there would be a number without a meaning, so it is told as more than this.
+ */
+const testPressure = pascals(50);
+const beyondTest = (units: UnitSystem): string => `more than ${roomPressure.showShort(testPressure, units)}`;
+const tooTight = 'No fan keeps its airflow against that: the house is far too tight for these fans together.';
+
 /** How far the fans pull the house below outdoors, as what cannot be ruled out rather than as a reading. */
 export function houseFinding(pull: HousePull, units: UnitSystem): Finding {
   const fall = houseFallOf(pull);
@@ -64,21 +72,22 @@ export function houseFinding(pull: HousePull, units: UnitSystem): Finding {
     };
   }
   const { low, typical, high } = fall;
-  const range = roomPressure.showRangeShort({ low, high }, units);
+  const range = high > testPressure ? beyondTest(units) : roomPressure.showRangeShort({ low, high }, units);
   const alone = pull.others.known ? 'With every exhaust on' : 'With this fan alone';
   const worst = pull.others.known
     ? `${range} cannot be ruled out`
-    : `with a dryer and a range hood on too, ${roomPressure.showShort(high, units)} cannot be ruled out`;
+    : `with a dryer and a range hood on too, ${high > testPressure ? beyondTest(units) : roomPressure.showShort(high, units)} cannot be ruled out`;
+  const likely = typical > testPressure ? beyondTest(units) : `about ${roomPressure.show(typical, units)}`;
   return {
     id: 'house-depressurisation',
     weight: 'advice',
-    says: `${alone} the house falls about ${roomPressure.show(typical, units)} below outdoors; ${worst}. ${calm.says}`,
+    says: `${alone} the house falls ${likely} below outdoors; ${worst}.${high > testPressure ? ` ${tooTight}` : ''} ${calm.says}`,
     value: {
-      number: typical,
+      number: Math.min(typical, testPressure),
       unit: roomPressure.siUnit,
-      low,
-      high,
-      shown: `${roomPressure.show(typical, units)}, ${range} cannot be ruled out`,
+      low: Math.min(low, testPressure),
+      high: Math.min(high, testPressure),
+      shown: `${likely}, ${range} cannot be ruled out`,
     },
     working: [...exhaustSteps(pull, units), ...fallSteps(pull, pull.leakage, fall, units)],
     sources: citations(citation, calm.citation, makeUpDefaults['leakage-exponent'].citation),
@@ -131,7 +140,7 @@ function fallSteps(
     {
       what: 'Below outdoors, at most: upper flows and the cracks that read highest',
       how: sum(all.high, leakage.low, atMost ?? n.high),
-      value: `${fall.high.toPrecision(3)} Pa`,
+      value: `${fall.high.toPrecision(3)} Pa${fall.high > testPressure ? ` by the formula, told as ${beyondTest(units)}` : ''}`,
       source: citation,
     },
   ];

@@ -180,7 +180,9 @@ export function pitchFinding({ run, units }: PartsStory): Finding | undefined {
   return {
     id: 'duct-pitch',
     weight: 'advice',
-    says: `Hang a level run so that it falls ${smallLength.show(drop, units)} to the outside, and cut the hood opening that much lower.`,
+    says: run.endsOnRoof
+      ? `Let the level part of a run to the roof fall away from the fan to a trap at the foot of the riser, 1/4 in for each foot: ${smallLength.show(drop, units)} if all of it ran level. What settles in the riser runs back.`
+      : `Hang a level run so that it falls ${smallLength.show(drop, units)} to the outside, and cut the hood opening that much lower.`,
     value: { number: drop, unit: smallLength.siUnit, shown: smallLength.show(drop, units) },
     working: [
       {

@@ -21,6 +21,7 @@ export interface RunToBuy {
   readonly fittings: readonly FittingToBuy[];
   readonly end: FittingToBuy | null;
   readonly endsInSoffit: boolean;
+  readonly endsOnRoof: boolean;
   readonly length: Metres;
 }
 
@@ -98,6 +99,7 @@ export function runToBuy(run: DuctRun, collar: Metres | null): RunToBuy {
     pieces,
     fittings: grouped(bought),
     endsInSoffit: last?.part === 'fitting' && last.fitting === 'soffit-fitting',
+    endsOnRoof: last?.part === 'fitting' && last.fitting === 'roof-cap',
     end: end && { ...end, name: end.name.charAt(0).toUpperCase() + end.name.slice(1) },
     length: metres(run.parts.reduce((sum, part) => sum + (part.part === 'duct' ? part.length.high : 0), 0)),
   };

@@ -74,7 +74,6 @@ export function roomSteps({ inputs, room, result }: FollowedRoom, units: UnitSys
   const volumeUnit = units === 'metric' ? 'm³/kg' : 'cu ft/lb';
   const flowNow = units === 'metric' ? `${(low * 1000).toFixed(1)} L/s × 0.06` : airflow.showShort(low, units);
   const released = cautious.moistureRelease * cautious.showerDuration;
-  const { endOfShower } = result;
   return [
     {
       what: `Delivered airflow, ${inputs.delivered.from}`,
@@ -108,12 +107,54 @@ export function roomSteps({ inputs, room, result }: FollowedRoom, units: UnitSys
       value: `${(1000 * released).toFixed(0)} g`,
       source: bathroomDefaults.moistureRelease.citation,
     },
+    ...showerSteps(room, result, units),
+  ];
+}
+
+/**
+ * What the shower leaves in the air, as a balance: given off, less carried out, less settled. What settles and the mean
+ * dampness come from the run followed in steps of ten seconds.
+ */
+function showerSteps({ cautious }: UnsureBathroom, { endOfShower }: RunTime, units: UnitSystem): Step[] {
+  const { dryAir, dryAirDrawn, houseHumidity } = dryingRoom(cautious);
+  const { showerDuration, storage, fanDuringShower, mirrorArea } = cautious;
+  const { humidityRatio: vapour, fog, condensed, mirrorFilm } = endOfShower;
+  const source = moistureMethods['run-time'].citation;
+  const released = cautious.moistureRelease * showerDuration;
+  const settled = condensed + mirrorFilm * mirrorArea;
+  const held = dryAir * (storage * (vapour - houseHumidity) + fog);
+  const drawn = released - settled - held;
+  const inGrams = (kilograms: number) => `${(1000 * kilograms).toFixed(1)} g`;
+  return [
+    ...(fanDuringShower && dryAirDrawn > 0
+      ? [
+          {
+            what: 'The fan carries out while the shower runs',
+            how: `${(dryAirDrawn * minute).toFixed(3)} kg a minute × ${inMinutes(showerDuration)} × ${grams(drawn / (dryAirDrawn * showerDuration))} over the house air, the mean of the run followed in steps of ten seconds`,
+            value: inGrams(drawn),
+            source,
+          },
+        ]
+      : []),
+    { what: 'Settled on walls and mirror by then', value: inGrams(settled), source },
     {
-      what: `When the water stops the air carries${endOfShower.fog > 0 ? ', fog counted' : ''}`,
-      how: `followed in steps of ten seconds: shower in, fan ${cautious.fanDuringShower ? 'on' : 'off'}, ${(1000 * endOfShower.condensed).toFixed(0)} g settled on walls`,
-      value: grams(endOfShower.humidityRatio + endOfShower.fog),
-      source: moistureMethods['run-time'].citation,
+      what: 'Left in the air, and in what the walls and towels share of it',
+      how: `${inGrams(released)}${fanDuringShower && dryAirDrawn > 0 ? ` − ${inGrams(drawn)}` : ''} − ${inGrams(settled)}`,
+      value: inGrams(held),
     },
+    fog > 0
+      ? {
+          what: 'When the water stops the air carries, fog counted',
+          how: `full at ${temperatureKind.showShort(cautious.roomTemperature, units)}: ${grams(vapour)}; fog ${inGrams(held)} ÷ ${dryAir.toFixed(3)} kg − ${storage} × (${grams(vapour)} − ${grams(houseHumidity)}) = ${grams(fog)}`,
+          value: grams(vapour + fog),
+          source,
+        }
+      : {
+          what: 'When the water stops the air carries',
+          how: `${grams(houseHumidity)} + ${inGrams(held)} ÷ (${dryAir.toFixed(3)} kg × ${storage})`,
+          value: grams(vapour),
+          source,
+        },
   ];
 }
 

@@ -30,7 +30,7 @@ const pitch = moistureFigures['duct-condensation']['pitch'];
 const runOn = moistureFigures.moisture['run-on-trade'];
 
 /** Water that does settle must run out of doors. */
-export function pitchFinding({ unsure }: JudgedDuct, units: UnitSystem): Finding | undefined {
+export function pitchFinding({ inputs, unsure }: JudgedDuct, units: UnitSystem): Finding | undefined {
   if (pitch?.value === undefined) return undefined;
   const slope = toSi(pitch.value, 'in', 'ft');
   const { length } = unsure.cautious.duct;
@@ -42,7 +42,9 @@ export function pitchFinding({ unsure }: JudgedDuct, units: UnitSystem): Finding
   return {
     id: 'duct-pitch',
     weight: 'advice',
-    says: `Pitch level duct down to the outside, ${each}, and leave no low spots: ${fall} of fall over ${distance.showShort(length, units)}.`,
+    says: inputs.climbs
+      ? `A run to the roof cannot fall to the outside, and what settles in it runs back towards the fan. Let its level part fall away from the fan to a trap with a drain at the foot of the riser, ${each}, with no low spots; or end the run at a wall.`
+      : `Pitch level duct down to the outside, ${each}, and leave no low spots: ${fall} of fall over ${distance.showShort(length, units)}.`,
     value: { number: slope, unit: 'm/m', shown: each },
     working: [
       {

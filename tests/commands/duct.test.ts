@@ -125,7 +125,7 @@ describe('the working', () => {
   /** Multiplies and divides what a line of working says, as a person with a calculator would. */
   function reckoned(how: string): number {
     const bare = how
-      .replace(/\(Re \d+\)/g, '')
+      .replace(/\(Re [^)]*\)/g, '')
       .replace(/(?:friction factor|length ÷ diameter|coefficient|for slack|cfm|sq ft|in\. w\.g\.)/g, ' ')
       .trim();
     const square = /^\((\d+)\s*÷\s*(\d+)\)²$/.exec(bare);
@@ -252,5 +252,51 @@ describe('fans of other kinds', () => {
     const answer = on('low: 50@0.1 30@0.25; high: 110@0.1 95@0.25', 'fan-setting=low');
     expect(numberOf(answer, 'delivered-airflow') / cfm).toBeLessThan(50);
     expect(findingOf(answer, 'best-setting').table?.rows.map(([name]) => name)).toEqual(['low', 'high']);
+  });
+});
+
+describe('a change of size that stands where it cannot', () => {
+  const idsOf = (run: string) =>
+    once(
+      duct,
+      'fan-curve=110',
+      'collar=6 in',
+      `duct-run=${run}`,
+      'fan-settings=none',
+      'rated-sones=1',
+    ).reply?.findings.map(({ id }) => id);
+
+  it('is named, and none is where the parts follow one another', () => {
+    expect(idsOf('17 ft 4 in smooth; reducer 6 to 4 in; roof cap')).toContain('run-order');
+    expect(idsOf('reducer 6 to 4 in; 17 ft 4 in smooth; roof cap')).not.toContain('run-order');
+  });
+});
+
+describe('the loudness', () => {
+  it('follows from its lines: decibels together, phons, and back to sones (ISO 131 and ISO 532)', () => {
+    const { working, value } = findingOf(
+      once(
+        duct,
+        'fan-curve=110@0.1 84@0.25',
+        'collar=6 in',
+        'duct-run=reducer 6 to 3 in; 20 ft 3 in smooth; wall cap',
+        'rated-sones=1.5',
+        'fan-settings=none',
+      ),
+      'sound',
+    );
+    const numbers = (what: string) =>
+      [
+        ...(working.find((step) => step.what.startsWith(what))?.value.replaceAll('−', '-') ?? '').matchAll(
+          /-?\d+\.\d/g,
+        ),
+      ].map(Number);
+    const changes = ['Change by speed', 'Change by pressure', 'Noise of the air', 'As screwed'].map(numbers);
+    const [low = Number.NaN, high = Number.NaN] = numbers('All changes');
+    expect(changes.reduce((sum, each) => sum + (each[0] ?? 0), 0)).toBeCloseTo(low, 0);
+    expect(changes.reduce((sum, each) => sum + (each.at(-1) ?? 0), 0)).toBeCloseTo(high, 0);
+    const [phons = Number.NaN] = numbers('The label’s sones');
+    expect(2 ** ((phons + low - 40) / 10)).toBeCloseTo(value?.low ?? Number.NaN, 1);
+    expect(2 ** ((phons + high - 40) / 10)).toBeCloseTo(value?.high ?? Number.NaN, 0);
   });
 });

@@ -209,3 +209,13 @@ describe('the picture of it', () => {
     expect(points.every(([, pressure], index) => index === 0 || pressure <= (points[index - 1]?.[1] ?? 0))).toBe(true);
   });
 });
+
+it('never tells a pull on the house that no fan could keep up', () => {
+  const house = findingOf(
+    asked('delivered-airflow=80', ...door('1/2 in'), 'house-leakage=600 cfm50', 'other-exhausts=range hood 1200 cfm'),
+    'house-depressurisation',
+  );
+  expect(house.value?.high).toBe(50);
+  expect(house.says).toContain('more than 50 Pa');
+  expect(house.working.at(-1)?.value).toMatch(/by the formula, told as more than 50 Pa/);
+});
