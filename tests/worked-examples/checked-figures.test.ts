@@ -17,7 +17,7 @@ interface Listing {
 const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
-/** Files list their figures by id with a check each, or keep lists of ids, of rows and of what is left out. */
+/** Files list their figures by id with a check each, as cases, or keep lists of ids, of rows and of what is left out. */
 function listing(file: string): Listing {
   const data: unknown = JSON.parse(readFileSync(join(folder, file), 'utf8'));
   if (!isRecord(data)) return { file, checked: [], left: [] };
@@ -30,6 +30,9 @@ function listing(file: string): Listing {
     const left = Object.entries(notTested).map(([id, why]) => [id, reason(why)] as const);
     const leftIds = new Set(left.map(([id]) => id));
     return { file, checked: ids.filter((id) => !leftIds.has(id)), left };
+  }
+  if (Array.isArray(data['cases'])) {
+    return { file, checked: data['cases'].map((each) => String(isRecord(each) ? each['id'] : each)), left: [] };
   }
   const entries = Object.entries(data).filter((entry): entry is [string, Record<string, unknown>] =>
     isRecord(entry[1]),
