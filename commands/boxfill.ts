@@ -21,11 +21,12 @@ import {
 } from './questions/box.ts';
 import { type CodeInForce, codeEdition, electricalCodeEdition } from './questions/electrical-code.ts';
 import { groundsIn, insulatedIn } from './questions/wire-list-reading.ts';
-import { boxCount, roomOf, untoldIn } from './workings/box-count.ts';
+import { boxCount, roomOf } from './workings/box-count.ts';
 import { type BoxStory, boxVolumeFinding, fillNeeded, roomText, volumeLeft } from './workings/box-findings.ts';
 import type { BoxInputs } from './workings/box-inputs.ts';
 import { boxRemarks } from './workings/box-remarks.ts';
 import { boxThatFitsFinding } from './workings/box-that-fits.ts';
+import { untoldIn } from './workings/box-untold.ts';
 
 /** The edition by either of its names; both when they differ, none when nobody knows. */
 function* editionsNamed(): Interview<readonly CodeInForce[]> {
@@ -37,7 +38,7 @@ function* editionsNamed(): Interview<readonly CodeInForce[]> {
 
 /** The rarer contents: taken where they are told, asked one by one where somebody says that they are there. */
 function* extras(): Interview<
-  Pick<BoxInputs, 'passThrough' | 'loops' | 'supportFittings' | 'terminalBlocks' | 'pigtails'>
+  Pick<BoxInputs, 'passThrough' | 'loops' | 'supportFittings' | 'terminalBlocks' | 'pigtails' | 'extras'>
 > {
   const known = [
     yield* take(passThrough),
@@ -45,9 +46,11 @@ function* extras(): Interview<
     yield* take(supportFittings),
     yield* take(terminalBlocks),
     yield* take(pigtails),
-  ].some((answer) => answer.known);
-  const { value } = known ? yield* take(boxExtras) : yield* offer(boxExtras);
+  ].some((each) => each.known);
+  const answer = known ? yield* take(boxExtras) : yield* offer(boxExtras);
+  const { value } = answer;
   return {
+    extras: answer,
     passThrough: (value.includes('pass-through') ? yield* ask(passThrough) : yield* take(passThrough)).value,
     loops: (value.includes('loops') ? yield* ask(loops) : yield* take(loops)).value,
     supportFittings: (value.includes('support-fittings') ? yield* ask(supportFittings) : yield* take(supportFittings))
@@ -68,13 +71,14 @@ function* boxInterview(): Interview<BoxInputs> {
   const held = yield* offer(clamps);
   const atSwitch = purpose.known && purpose.value === 'switch';
   const leads = atSwitch ? yield* take(fixtureWires) : yield* offer(fixtureWires);
-  const mayBeCanopy = leads.value.wires.length > 0 && !(purpose.known && purpose.value === 'fan');
+  const mayBeCanopy = leads.value.wires.length > 0 && purpose.value === 'light';
   const domed = mayBeCanopy ? yield* offer(canopy) : yield* take(canopy);
   const rest = yield* extras();
   const editions = yield* editionsNamed();
   const canadian = editions.includes('canada');
   const connectors = canadian ? yield* offer(wireConnectors) : yield* take(wireConnectors);
-  const depth = canadian && straps.value.length > 0 ? yield* offer(deviceDepth) : yield* take(deviceDepth);
+  const mayHaveDevice = straps.known ? straps.value.length > 0 : !noDevice;
+  const depth = canadian && mayHaveDevice ? yield* offer(deviceDepth) : yield* take(deviceDepth);
   return {
     box: which.value,
     conductors: wires.value,
@@ -93,16 +97,19 @@ function* boxInterview(): Interview<BoxInputs> {
       grounds: bare.known,
       devices: straps.known,
       clamps: held.known,
+      serves: purpose.known,
       fixtureWires: leads.known,
+      connectors: connectors.known,
     },
   };
 }
 
-function headline({ inputs, count, units }: BoxStory): string {
+function headline({ inputs, count, untold, units }: BoxStory): string {
   if (!inputs.told.conductors) return 'The wires in this box have not been counted.';
   const needed = roomText(count.needed, units);
   if (inputs.box === null) return `This box has to have ${needed} or more; how much it has is not known.`;
-  return `This box needs ${needed} and has ${roomText(roomOf(inputs.box), units)}.`;
+  const asTold = untold.length > 0 ? ', as far as was told,' : '';
+  return `This box needs${asTold} ${needed} and has ${roomText(roomOf(inputs.box), units)}.`;
 }
 
 function answer(inputs: BoxInputs, { units }: Telling): Reply {

@@ -105,8 +105,8 @@ export const serves = oneOf({
     { id: 'other', label: 'Splices only, or other', also: ['junction', 'splices', 'junction box', 'splice'] },
   ],
   whenUnknown: {
-    value: 'other',
-    because: 'Taken as no light of its own; give serves=fan when the leads of a fan come in.',
+    value: 'fan',
+    because: 'Taken as the box of the fan, whose leads all count, until somebody says what it is for.',
   },
 });
 
@@ -116,7 +116,7 @@ export const fixtureWires = wireList({
   why: 'Each lead of a fan or light counts one wire of its size: thin leads take less room, but they take some.',
   brief: 'Leads of the fan or light (count x size)',
   placeholder: '2x18',
-  because: 'Counted without leads of a fan or light.',
+    because: 'Counted without leads of a fan or light, and told apart what two of them would take.',
 });
 
 export const canopy = yesNo({
@@ -196,7 +196,7 @@ export const wireConnectors = wireList({
   why: 'The Canadian code counts every pair of capped wire connectors as one wire.',
   brief: 'Wire connectors in the box (Canada, count x thickest wire)',
   placeholder: '4x14',
-  because: 'Counted without wire connectors; the Canadian code counts every pair of them as one wire.',
+  because: 'The Canadian code counts every pair of them as one wire, so what they may take is told apart.',
 });
 
 export const deviceDepth = optional({
@@ -205,5 +205,5 @@ export const deviceDepth = optional({
   why: 'The Canadian code charges a device deeper than 2.54 cm (1 in) by its depth.',
   brief: 'Depth of the deepest device behind its strap (Canada)',
   kind: smallLength,
-  because: 'Counted as two wires; a device deeper than 1 in takes more by the Canadian code, so measure it.',
+  because: 'A device deeper than 1 in takes more by the Canadian code, so what a deep one takes is told apart.',
 });

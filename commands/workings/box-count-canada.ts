@@ -9,7 +9,8 @@ import { cite } from '#knowledge/sources.ts';
 import { fromSi, toSi } from '#quantity/unit-factors.ts';
 import { type CubicInches, type CubicMetres, cubicInches, cubicMetres, metres } from '#quantity/units.ts';
 import { insulatedIn, type WireList } from '../questions/wire-list-reading.ts';
-import type { BoxCount, BoxInputs } from './box-inputs.ts';
+import { groundsCounted } from './box-grounds.ts';
+import type { BoxCount, BoxInputs, CountLine } from './box-inputs.ts';
 
 const inCubicInches = (volume: CubicMetres): CubicInches => cubicInches(fromSi(volume, 'in^3', 'm^3'));
 
@@ -56,39 +57,73 @@ function contentsOf(inputs: BoxInputs): CanadianBoxFillInput {
       count: connectors.reduce((sum, { count }) => sum + count, 0),
       largestAwg: listedSize(thickest(connectors.map(({ awg }) => awg)) ?? 14),
     },
-    devices: inputs.devices.map(({ count, gangs }) => ({
+    devices: inputs.devices.map(({ count, gangs, awg }) => ({
       count: count * gangs,
+      largestAwg: listedSize(awg),
       depth: inputs.deviceDepth ?? metres(0),
     })),
   };
 }
 
+const freeSpaceOf = (awg: Gauge) => canadianConductorVolumes[`awg-${listedSize(awg)}`];
+
+/** What that code counts for nothing, told all the same, and the terminal blocks, which it does not name. */
+function unnamedLines({ internalClamps, terminalBlocks, ...inputs }: BoxInputs): readonly CountLine[] {
+  const grounds = groundsCounted(inputs).count;
+  const nothing = (what: string, count: number): CountLine => ({
+    what,
+    count,
+    allowances: 0,
+    each: cubicInches(0),
+    total: cubicInches(0),
+    rule: cite(canadianBoxRules['bare-wire']),
+  });
+  return [
+    ...terminalBlocks.wires.map(({ count, awg }): CountLine => {
+      const each = inCubicInches(freeSpaceOf(awg).freeSpace);
+      const rule = canadianBoxRules['terminal-block'];
+      const allowances = count * rule.conductors;
+      return {
+        what: 'Terminal blocks',
+        count,
+        allowances,
+        each,
+        total: cubicInches(allowances * each),
+        rule: cite(rule),
+      };
+    }),
+    ...(grounds > 0 ? [nothing('Ground wires', grounds)] : []),
+    ...(internalClamps ? [nothing('Clamps inside', 1)] : []),
+  ];
+}
+
 /** Box fill by the Canadian code, told in the cubic inches the boxes are marked with. */
 export function canadianCount(inputs: BoxInputs): BoxCount {
   const fill = canadianBoxFill(contentsOf(inputs), canadianBoxFillRules);
+  const named = fill.lines.map(({ what, count, conductors, total }): CountLine => {
+    const [words, rule] = lineWords[what] ?? [what, 'conductor'];
+    return {
+      what: words,
+      count,
+      allowances: conductors,
+      each: inCubicInches(cubicMetres(conductors === 0 ? total : total / conductors)),
+      total: inCubicInches(total),
+      ...(what === 'deep-devices'
+        ? { how: `${count} × ${tidy((inputs.deviceDepth ?? 0) * 100)} cm × ${spacePerDepth} mL` }
+        : {}),
+      rule: cite(canadianBoxRules[rule]),
+    };
+  });
+  const unnamed = unnamedLines(inputs);
   return {
     edition: 'canada',
     editionKnown: true,
-    lines: fill.lines.map(({ what, count, conductors, total }) => {
-      const [words, rule] = lineWords[what] ?? [what, 'conductor'];
-      return {
-        what: words,
-        count,
-        allowances: conductors,
-        each: inCubicInches(cubicMetres(conductors === 0 ? total : total / conductors)),
-        total: inCubicInches(total),
-        ...(what === 'deep-devices'
-          ? { how: `${count} × ${tidy((inputs.deviceDepth ?? 0) * 100)} cm × ${spacePerDepth} mL` }
-          : {}),
-        rule: cite(canadianBoxRules[rule]),
-      };
-    }),
-    needed: inCubicInches(fill.needed),
+    lines: [...named, ...unnamed],
+    needed: cubicInches(unnamed.reduce((sum, { total }) => sum + total, inCubicInches(fill.needed) as number)),
     freeSpace(awg) {
-      const volume = canadianConductorVolumes[`awg-${listedSize(awg)}`];
+      const volume = freeSpaceOf(awg);
       return { volume: inCubicInches(volume.freeSpace), citation: cite(volume) };
     },
-    canopyRefused: inputs.canopy && inputs.serves === 'fan',
     printed: { unit: 'mL', of: (volume) => toSi(volume, 'in^3', 'cm^3') },
   };
 }

@@ -8,7 +8,8 @@ import { within } from '#quantity/meets.ts';
 import { type CubicInches, cubicInches } from '#quantity/units.ts';
 import { boxText, cubicInchText } from '../questions/box-reading.ts';
 import { cableText, insulatedIn } from '../questions/wire-list-reading.ts';
-import { groundsCounted, otherEditions, roomOf } from './box-count.ts';
+import { otherEditions, roomOf } from './box-count.ts';
+import { groundsCounted } from './box-grounds.ts';
 import type { BoxCount, BoxInputs, Untold } from './box-inputs.ts';
 import { citations } from './citations.ts';
 
@@ -34,6 +35,10 @@ export const tidy = (value: number): string => String(Number(value.toFixed(4)));
 /** What the box needs with everything that nobody told of. */
 export const neededAtMost = ({ count, untold }: BoxStory): CubicInches =>
   cubicInches(untold.reduce((sum, { extra }) => sum + extra, Number(count.needed)));
+
+/** Whether all of it was told and fits: anything less is nothing to be at ease about. */
+const fitsWhatever = ({ inputs, count, untold }: BoxStory): boolean =>
+  inputs.told.conductors && inputs.box !== null && untold.length === 0 && within(count.needed, roomOf(inputs.box));
 
 const untoldText = (untold: readonly Untold[]): string =>
   untold.map(({ what, extra }) => `${what} (${cubicInchText(extra)})`).join(', ');
@@ -88,7 +93,7 @@ export function fillNeeded(story: BoxStory): Finding {
   const others = otherEditions(inputs, count);
   return {
     id: 'fill-needed',
-    weight: inputs.told.conductors ? 'good' : 'caution',
+    weight: fitsWhatever(story) ? 'good' : 'caution',
     says: inputs.told.conductors
       ? `The contents need ${roomText(count.needed, units)} by ${codeName(count.edition)}.${untold.length === 0 ? '' : ` Not told and not counted: ${untoldText(untold)}.`}`
       : 'Count the wires that end in the box, in a box proven dead.',
@@ -128,7 +133,8 @@ export function fillNeeded(story: BoxStory): Finding {
   };
 }
 
-export function boxVolumeFinding({ inputs, units }: BoxStory): Finding {
+export function boxVolumeFinding(story: BoxStory): Finding {
+  const { inputs, units } = story;
   const { box } = inputs;
   if (box === null) {
     return {
@@ -144,7 +150,7 @@ export function boxVolumeFinding({ inputs, units }: BoxStory): Finding {
   const pieces = box.parts.length + box.barriers.length;
   return {
     id: 'box-volume',
-    weight: 'good',
+    weight: fitsWhatever(story) ? 'good' : 'advice',
     says: `The box has ${roomText(volume, units)}${pieces > 1 || box.parts[0]?.standard ? `: ${boxText(box)}` : ', as marked'}.`,
     value: { number: volume, unit: 'in3', shown: roomText(volume, units) },
     working: [
@@ -200,17 +206,23 @@ export function volumeLeft(story: BoxStory): Finding {
   const spare = most > count.needed ? cubicInches(available - most) : settled;
   const sizes = [...new Set(insulatedIn(inputs.conductors).map(({ awg }) => awg))];
   const further = sizes.map((awg) => ({ awg, more: furtherConductors(spare, count.freeSpace(awg).volume) }));
-  const room = further.map(({ awg, more }) => `${more} more of ${awg} AWG`).join(', or ');
+  const room = further
+    .filter(({ more }) => more > 0)
+    .map(({ awg, more }) => `${more} more of ${awg} AWG`)
+    .join(', or ');
+  const full = sizes.length > 0 && room === '';
   const says = !fits
     ? `Do not close this box: it is overfull by ${roomText(cubicInches(-settled), units)}. Take a larger box or an extension ring, or take wires out.`
-    : !atMostFits
-      ? `Look before closing: it fits as told, with ${cubicInchText(settled)} left, but not if the box also holds ${untoldText(untold)}.`
-      : settled === 0
-        ? 'The box is exactly full: it takes what is told and not one wire more.'
-        : `The count leaves ${roomText(settled, units)}${room === '' ? '' : `: room for ${room}${untold.length > 0 ? ', what was not told set aside' : ''}`}.`;
+    : untold.length > 0 && atMostFits
+      ? `Look before closing: it fits as told, with ${cubicInchText(settled)} left, and with ${cubicInchText(spare)} if the box also holds ${untoldText(untold)}. Nobody has told whether it does.`
+      : !atMostFits
+        ? `Look before closing: it fits as told, with ${cubicInchText(settled)} left, but not if the box also holds ${untoldText(untold)}.`
+        : settled === 0
+          ? 'The box is exactly full: it takes what is told and not one wire more.'
+          : `The count leaves ${roomText(settled, units)}${full ? ': the box is full, with no room for one more wire of the sizes in it' : room === '' ? '' : `: room for ${room}`}.`;
   return {
     ...base,
-    weight: !fits ? 'stop' : !atMostFits ? 'caution' : 'good',
+    weight: !fits ? 'stop' : untold.length > 0 ? 'caution' : 'good',
     says,
     value: {
       number: settled,

@@ -1,5 +1,6 @@
 import type { SupportFitting } from '#engine/electrical/box-contents.ts';
 import type { Gauge } from '#engine/electrical/gauge.ts';
+import type { Answer } from '#interview/question.ts';
 import type { Citation } from '#knowledge/sources.ts';
 import type { CubicInches, Metres } from '#quantity/units.ts';
 import type { BoxAnswer } from '../questions/box-reading.ts';
@@ -25,7 +26,11 @@ export interface BoxInputs {
   readonly deviceDepth: Metres | null;
   /** The editions named; more than one where two answers differ, none where nobody knows. */
   readonly editions: readonly CodeInForce[];
-  readonly told: Readonly<Record<'conductors' | 'grounds' | 'devices' | 'clamps' | 'fixtureWires', boolean>>;
+  /** What was told to be in the box besides, in one word each; what is counted stands in its own list. */
+  readonly extras: Answer<readonly string[]>;
+  readonly told: Readonly<
+    Record<'conductors' | 'grounds' | 'devices' | 'clamps' | 'serves' | 'fixtureWires' | 'connectors', boolean>
+  >;
 }
 
 /** One line of the count as a person reads it. */
@@ -50,7 +55,6 @@ export interface BoxCount {
   readonly needed: CubicInches;
   /** The room of one wire of a size, under this code. */
   freeSpace(awg: Gauge): { readonly volume: CubicInches; readonly citation: Citation };
-  readonly canopyRefused: boolean;
   /** The unit of the code's own table, and a volume in it. */
   readonly printed: { readonly unit: string; of(volume: CubicInches): number };
 }

@@ -52,6 +52,14 @@ export const canadianBoxRules = checked(
         .strictObject({ value: z.number(), unit: z.literal('cm^3/cm') })
         .transform(({ value }) => squareMetres(toSi(value, 'cm^2', 'm^2'))),
     }),
+    'likely-depth': z.strictObject({
+      says: z.string(),
+      ...citationFields,
+      depth: z
+        .strictObject({ value: z.number().positive(), unit: z.literal('cm') })
+        .transform(({ value }) => metres(toSi(value, 'cm', 'm'))),
+    }),
+    'terminal-block': canadianRule,
     'bare-wire': canadianRule,
   }),
   canadianRulesFile,

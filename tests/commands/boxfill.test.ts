@@ -122,7 +122,15 @@ describe('published box examples, in the words of the command', () => {
 });
 
 describe('what the verdict rests on', () => {
-  const plain = ['box=18 in3', 'conductors=4x14', 'grounds=2x14', 'devices=1x14', 'clamps=none', 'code-edition=2023'];
+  const plain = [
+    'box=18 in3',
+    'serves=switch',
+    'conductors=4x14',
+    'grounds=2x14',
+    'devices=1x14',
+    'clamps=none',
+    'code-edition=2023',
+  ];
   const changed = (...changes: readonly string[]) => {
     const names = changes.map((word) => word.split('=')[0]);
     return once(boxfill, ...plain.filter((word) => !names.includes(word.split('=')[0])), ...changes);
@@ -191,7 +199,7 @@ describe('what the verdict rests on', () => {
     expect(findingOf(changed('box=?'), 'volume-left')).toMatchObject({ weight: 'stop', value: { number: null } });
     expect(findingOf(changed("conductors=don't know"), 'volume-left').weight).toBe('stop');
     const untold = once(boxfill, 'box=15 in3', 'conductors=4x14', 'grounds=2x14', 'code-edition=2023');
-    expect(findingOf(untold, 'volume-left')).toMatchObject({ weight: 'caution', value: { number: 5, low: -1 } });
+    expect(findingOf(untold, 'volume-left')).toMatchObject({ weight: 'caution', value: { number: 5, low: -4 } });
     expect(findingOf(untold, 'volume-left').says).toContain('clamps inside (2 cu in)');
     expect(untold.reply?.assumed?.join(' ')).toContain('Cable clamps');
   });
@@ -352,8 +360,8 @@ describe('a talk about a box', () => {
 
            STOP:    Do not close this box: it is overfull by 1 cu in (16.4 cm³). Take a larger box or an
                     extension ring, or take wires out.
-           Fine:    The contents need 22 cu in (360.5 cm³) by NEC 2023.
-           Fine:    The box has 21 cu in (344.1 cm³): 4 x 1-1/2 in square.
+           Caution: The contents need 22 cu in (360.5 cm³) by NEC 2023.
+           Advice:  The box has 21 cu in (344.1 cm³): 4 x 1-1/2 in square.
            Advice:  Take at least the 4-11/16 x 1-1/4 in square, 25.5 cu in, or any box marked 22 cu in or
                     more.
            Advice:  Room is one rule of many: it says nothing of what the wires are fit for. Prove the box dead

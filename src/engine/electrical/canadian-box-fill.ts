@@ -21,8 +21,12 @@ export interface CanadianBoxFillInput {
   readonly fixtureWires: { readonly count: number; readonly lightOnThisBox: boolean };
   readonly supportFittings: readonly SupportFitting[];
   readonly insulatedConnectors: { readonly count: number; readonly largestAwg: CanadianGauge };
-  /** Flush devices, each on one strap, with their depth behind the strap. */
-  readonly devices: readonly { readonly count: number; readonly depth: Metres }[];
+  /** Flush devices, each on one strap, with their depth behind the strap and the thickest wire landed on them. */
+  readonly devices: readonly {
+    readonly count: number;
+    readonly depth: Metres;
+    readonly largestAwg?: CanadianGauge;
+  }[];
 }
 
 export interface CanadianBoxRules {
@@ -75,7 +79,9 @@ export function canadianBoxFill(input: CanadianBoxFillInput, rules: CanadianBoxR
     { count, conductors }: { count: number; conductors: number },
   ): CanadianFillLine => ({ what, count, conductors, total: cubicMetres(conductors * rules.freeSpace[awg]) });
 
-  const present = input.conductors.filter(({ count }) => count > 0).map(({ awg }) => awg);
+  const present = [...input.conductors.map(({ count, awg }) => ({ count, largestAwg: awg })), ...input.devices].flatMap(
+    ({ count, largestAwg }) => (count > 0 && largestAwg !== undefined ? [largestAwg] : []),
+  );
   const thickestInBox = thickest(present) ?? 14;
   const { fixtureWires, insulatedConnectors } = input;
   const counted = fixtureWires.lightOnThisBox ? 0 : fixtureWires.count;
