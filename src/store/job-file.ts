@@ -64,7 +64,8 @@ const jobFile = z.strictObject({
     .array(
       z.strictObject({
         fact: z.string().regex(/^[a-z0-9-]{1,80}$/),
-        typed: text(10_000),
+        // What is typed is read anew at every look at the job, so a long text would keep everybody waiting each time.
+        typed: text(1000),
         units: z.enum(['inch-pound', 'metric']),
         value: kept,
         how,

@@ -235,6 +235,7 @@ const spoiled: readonly (readonly [string, Spoil, RegExp])[] = [
   ['half a letter', setAt(['job', 'name'], 'a\ud800'), /letters in it that cannot be kept/],
   ['the letter that ends texts', setAt(['facts', 0, 'typed'], 'a\0b'), /letters in it that cannot be kept/],
   ['a name as long as a book', setAt(['job', 'name'], 'x'.repeat(301)), /^In job, name,/],
+  ['an answer longer than anybody types', setAt(['facts', 0, 'typed'], ' '.repeat(1001)), /^In facts, entry 1, typed,/],
   [
     'more facts than a job has',
     (file) =>
