@@ -1,6 +1,6 @@
-import type { Action, AnswerCommand, Command, DeskCommand, Start } from '#chat/command.ts';
+import type { Action, AnswerCommand, Command, Desk, DeskCommand, Start } from '#chat/command.ts';
 import type { Reply } from '#findings/reply.ts';
-import type { AnyQuestion } from '#interview/question.ts';
+import type { AnyQuestion, UnitSystem } from '#interview/question.ts';
 import { ductDiameter } from '#quantity/kinds.ts';
 import { plainReading, type Reading } from './plain-words/reading.ts';
 import { readDuctRun } from './questions/duct-run-reading.ts';
@@ -10,9 +10,6 @@ const apart = 1;
 const least = 2;
 /** One this near to the best is named beside it. */
 const near = 2.5;
-
-/** Answers stand with their units, so they read the same whatever the crew works in. */
-const units = 'inch-pound';
 
 interface Understood {
   readonly command: AnswerCommand<unknown>;
@@ -26,7 +23,7 @@ interface Understood {
 }
 
 const names: Readonly<Record<string, string>> = { 'fan-curve': 'fan', 'duct-run': 'duct' };
-const itemOf = ({ id, widget, read, show }: AnyQuestion, answer: string): string => {
+const itemOf = ({ id, widget, read, show }: AnyQuestion, answer: string, units: UnitSystem): string => {
   const reading = read(answer, units);
   const told =
     widget.kind === 'text' || 'rejected' in reading ? answer.replaceAll('; ', ', ') : show(reading.value, units);
@@ -36,7 +33,7 @@ const itemOf = ({ id, widget, read, show }: AnyQuestion, answer: string): string
 const numbersIn = (text: string): readonly string[] => text.match(/\d+(?:\.\d+)?(?:\/\d+)?/g) ?? [];
 
 /** A reading against the questions of its command: what they accept is given, what they do not is named. */
-function understood({ facts, loose, told }: Reading, command: AnswerCommand<unknown>): Understood {
+function understood({ facts, loose, told }: Reading, command: AnswerCommand<unknown>, units: UnitSystem): Understood {
   const read = Object.entries(facts).map(([id, answer]) => {
     const question = command.takes.find((each) => each.id === id);
     return { id, answer, question, taken: question !== undefined && !('rejected' in question.read(answer, units)) };
@@ -46,7 +43,7 @@ function understood({ facts, loose, told }: Reading, command: AnswerCommand<unkn
   return {
     command,
     given: Object.fromEntries(fits.map(({ id, answer }) => [id, answer])),
-    items: fits.flatMap(({ question, answer }) => (question ? [itemOf(question, answer)] : [])),
+    items: fits.flatMap(({ question, answer }) => (question ? [itemOf(question, answer, units)] : [])),
     left: [
       ...loose,
       ...read
@@ -63,7 +60,7 @@ const listed = (items: readonly string[]): string =>
 const whatItSays = ({ command, items }: Understood): string =>
   items.length === 0 ? command.name : `${command.name}: ${items.join('; ')}`;
 
-function start(reading: Understood, other: string | undefined): Start {
+function start(reading: Understood, other: string | undefined, units: UnitSystem): Start {
   const { command, given, items, left, told } = reading;
   return {
     start: command.name,
@@ -76,12 +73,16 @@ function start(reading: Understood, other: string | undefined): Start {
         : []),
       ...(other === undefined ? [] : [`If you meant ${other}, ask again with as=${other}.`]),
     ],
-    ...collarTaken(command, given),
+    ...collarTaken(command, given, units),
   };
 }
 
 /** The collar is asked for; where nobody can be asked, it is taken to be of the size of the duct at the fan, and said so. */
-function collarTaken(command: AnswerCommand<unknown>, given: Readonly<Record<string, string>>): Pick<Start, 'unasked'> {
+function collarTaken(
+  command: AnswerCommand<unknown>,
+  given: Readonly<Record<string, string>>,
+  units: UnitSystem,
+): Pick<Start, 'unasked'> {
   const wanted = command.takes.some(({ id }) => id === 'collar') && given['collar'] === undefined;
   const run = wanted ? readDuctRun(given['duct-run'] ?? '', units) : undefined;
   const sizes =
@@ -132,7 +133,7 @@ const nothingRead = (commands: readonly Command[]): Reply => ({
   refused: true,
 });
 
-function answered(commands: readonly Command[], text: string, as: string | undefined): Reply | Start {
+function answered({ commands, bareUnits: units }: Desk, text: string, as: string | undefined): Reply | Start {
   const answering = commands.filter((command): command is AnswerCommand<unknown> => command.kind === 'answer');
   const { readings } = plainReading(text, units);
   const readable = readings.flatMap((reading) => {
@@ -148,10 +149,11 @@ function answered(commands: readonly Command[], text: string, as: string | undef
       ? { start: named.name, given: {}, notes: [`Read as ${named.name}. No facts were found in it.`] }
       : nothingRead(commands);
   }
-  const first = understood(best.reading, best.command);
+  const first = understood(best.reading, best.command, units);
   const gap = second === undefined ? Number.POSITIVE_INFINITY : best.reading.score - second.reading.score;
-  if (second !== undefined && gap < apart) return choice(text, [first, understood(second.reading, second.command)]);
-  return start(first, gap < near ? second?.command.name : undefined);
+  if (second !== undefined && gap < apart)
+    return choice(text, [first, understood(second.reading, second.command, units)]);
+  return start(first, gap < near ? second?.command.name : undefined, units);
 }
 
 const inPlainWords: Action = {
@@ -173,7 +175,7 @@ const inPlainWords: Action = {
           .map(({ name }) => ({ id: name, label: name })),
     },
   ],
-  act: ({ commands }, { text = '', as }) => answered(commands, text, as),
+  act: (desk, { text = '', as }) => answered(desk, text, as),
 };
 
 const ask: DeskCommand = {

@@ -69,7 +69,7 @@ export function settled(facts: readonly Fact[], line: string, crew: UnitSystem):
       if (unit !== 'ft') told.push(`A ceiling of ${answer} has no unit: read as ${names[unit]}.`);
       return unit;
     }
-    if (id === 'attic-temperature' || id === 'exhaust-temperature') {
+    if (id.endsWith('-temperature')) {
       if (system === 'metric') told.push(`${answer} has no unit: read as °C.`);
       return system === 'metric' ? 'C' : 'F';
     }

@@ -86,7 +86,7 @@ const bends: readonly (readonly [RegExp, string])[] = [
   [/\b(?:an?|1) (?:elbow )?(90|45|elbow) (?:at|on) (?:each|both|either) ends?\b/g, '2 elbow $1'],
   [/\b2 elbow elbow\b/g, '2 elbow'],
   [/\b(an?|[1-9]) turns?\b/g, '$1 elbow'],
-  [/(?<!flex |kinked )\bbends?\b(?! at\b)/g, 'elbow'],
+  [/(?<!flex |kinked )\bbends?\b(?! at\b(?! all\b))/g, 'elbow'],
   [/\belbows\b/g, 'elbow'],
   [/\b(?:no|not any|not (?:a|one) single|not an?|without(?: any| an?)?|never an?) elbow\b/g, '0 elbow'],
   [/(?<!(?:\d|\ban?) )\belbow(?:s?[:=] ?| ?x ?| )([1-9])(?= ?(?:[,;]|$|and\b|roof\b|wall\b|soffit\b))/g, '$1 elbow'],

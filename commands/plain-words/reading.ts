@@ -93,12 +93,19 @@ const placed =
     return also({ facts: sofar.facts, text }, facts);
   };
 
+/** The same run is read for many commands, one after the other. */
+let runBefore: { readonly run: string; readonly units: UnitSystem; readonly readable: boolean } | undefined;
+function readableRun(run: string, units: UnitSystem): boolean {
+  if (runBefore?.run !== run || runBefore.units !== units)
+    runBefore = { run, units, readable: 'value' in readDuctRun(run, units) };
+  return runBefore.readable;
+}
+
 /** The run of duct, where the line tells of one that can be read. */
 const duct: Step = (sofar, _, units) => {
   const { run, withoutRun } = ductMentioned(sofar.text);
-  const reading = run === undefined ? undefined : readDuctRun(run, units);
-  return reading && 'value' in reading
-    ? also({ facts: sofar.facts, text: withoutRun }, fact('duct-run', run ?? ''))
+  return run !== undefined && readableRun(run, units)
+    ? also({ facts: sofar.facts, text: withoutRun }, fact('duct-run', run))
     : sofar;
 };
 

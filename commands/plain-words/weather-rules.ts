@@ -49,7 +49,7 @@ function placedBy(
 
 const temperature = /(?<![\d.])-?\d+(?:\.\d+)? (?:degf|degc|deg)\b(?! elbow)/g;
 const shownTemperature = (said: string): string =>
-  `${/-?\d+(?:\.\d+)?/.exec(said)?.[0]} ${said.endsWith('degc') ? 'C' : 'F'}`;
+  `${/-?\d+(?:\.\d+)?/.exec(said)?.[0]}${said.endsWith('degc') ? ' C' : said.endsWith('degf') ? ' F' : ''}`;
 
 /** Temperatures by the place named beside them. */
 export const temperaturesIn = (text: string, whole: string, places: readonly Place[]): Taken =>

@@ -116,6 +116,8 @@ export interface Desk {
   readonly store: ScopedStore;
   readonly speaker: Speaker;
   readonly telling: Telling;
+  /** What a number without a unit is taken in: the crew's units where the records are open anyway, else inch-pound. */
+  readonly bareUnits: UnitSystem;
   readonly commands: readonly Command[];
   /** Whether the speaker manages the server; in the terminal always. */
   readonly mayManage: boolean;

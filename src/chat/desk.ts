@@ -14,15 +14,21 @@ export const wordsAreNoPhoto = {
 export const deskFor = ({
   store,
   photo = () => wordsAreNoPhoto,
+  recordsOpen = false,
   ...rest
 }: Pick<Desk, 'speaker' | 'commands' | 'mayManage'> & {
   readonly store: () => ScopedStore;
   readonly photo?: Desk['photo'] | undefined;
+  /** The records are open anyway, so a look at the crew's units costs nothing. */
+  readonly recordsOpen?: boolean;
 }): Desk => ({
   ...rest,
   photo,
   get store() {
     return store();
+  },
+  get bareUnits() {
+    return recordsOpen ? unitsOf(store()) : 'inch-pound';
   },
   get telling() {
     return { units: unitsOf(store()), language: rest.speaker.language };

@@ -58,7 +58,7 @@ export function terminalSession(outside: Outside): Session {
   };
   const words = () => terminalWords[speaker.language ?? 'english'];
   const answering = commands.filter((command) => command.kind === 'answer');
-  const desk = deskFor({ store: () => store, speaker, commands, mayManage: true, photo: photoAt });
+  const desk = deskFor({ store: () => store, recordsOpen: true, speaker, commands, mayManage: true, photo: photoAt });
   const plain = (text: string): string => paragraph(text, outside.paper);
   let open: Talk | undefined;
   /** A question left for another command, to come back to. */
