@@ -1,48 +1,66 @@
 import type { Action, Command, DeskCommand } from '#chat/command.ts';
 import type { Table } from '#findings/finding.ts';
 import type { Reply } from '#findings/reply.ts';
+import { worded } from '#interview/worded.ts';
+import type { Language } from '#words/language.ts';
+import { helpWords } from './words/help.ts';
 
 /** How many examples a newcomer is shown. */
 const mostExamples = 3;
 
-const everything = (commands: readonly Command[], remark = ''): Reply => ({
-  headline: `${remark}Ask in the order of a job. Name a command, and what it lacks is asked for; “don’t know” is always an answer.`,
-  findings: [],
-  tables: [
-    {
-      title: 'Commands, in the order of a job',
-      columns: ['command', 'what it tells'],
-      rows: commands.map(({ name, summary }) => [name, summary]),
-    },
-    {
-      title: 'To try',
-      columns: ['all in one line'],
-      rows: commands
-        .filter(({ kind }) => kind === 'answer')
-        .slice(0, mostExamples)
-        .map(({ name, example }) => [`${name} ${example}`]),
-    },
-  ],
-});
+function everything(commands: readonly Command[], language: Language, remark = ''): Reply {
+  const texts = helpWords[language];
+  return {
+    language,
+    headline: `${remark}${texts.order}`,
+    findings: [],
+    tables: [
+      {
+        title: texts.commands,
+        columns: [texts.command, texts.tells],
+        rows: commands.map((command) => [command.name, summaryOf(command, language)]),
+      },
+      {
+        title: texts.toTry,
+        columns: [texts.inOneLine],
+        rows: commands
+          .filter(({ kind }) => kind === 'answer')
+          .slice(0, mostExamples)
+          .map(({ name, example }) => [`${name} ${example}`]),
+      },
+    ],
+  };
+}
 
-function explained(command: Command): Reply {
+const summaryOf = ({ summary, summaries }: Pick<Command, 'summary' | 'summaries'>, language: Language): string =>
+  (language === 'english' ? undefined : summaries?.[language]) ?? summary;
+
+function explained(command: Command, language: Language): Reply {
+  const texts = helpWords[language];
   const table: Table =
     command.kind === 'answer'
       ? {
-          title: 'It takes, each where you know it',
-          columns: ['name', 'what', 'written as'],
-          rows: command.takes.map(({ id, brief, accepts }) => [id, brief, accepts]),
+          title: texts.takes,
+          columns: [texts.name, texts.what, texts.writtenAs],
+          rows: command.takes
+            .map((question) => worded(question, language))
+            .map(({ id, brief, accepts }) => [id, brief, accepts]),
         }
       : {
-          title: 'It does',
-          columns: ['command', 'what', 'takes'],
+          title: texts.does,
+          columns: [texts.command, texts.what, texts.taking],
           rows: command.actions.map((action) => [
             `${command.name} ${action.name}`.trim(),
-            action.summary,
+            summaryOf(action, language),
             action.options.map(({ id, brief }) => `${id}: ${brief}`).join('; '),
           ]),
         };
-  return { headline: `${command.summary} Example: ${command.name} ${command.example}`, findings: [], tables: [table] };
+  return {
+    language,
+    headline: texts.example(summaryOf(command, language), `${command.name} ${command.example}`),
+    findings: [],
+    tables: [table],
+  };
 }
 
 const explain: Action = {
@@ -58,11 +76,13 @@ const explain: Action = {
           .map(({ name }) => ({ id: name, label: name })),
     },
   ],
-  act({ commands }, { command: said = '' }) {
+  act({ commands, speaker: { language = 'english' } }, { command: said = '' }) {
     const name = said.trim().toLowerCase().replace(/^\//, '');
-    if (name === '') return everything(commands);
+    if (name === '') return everything(commands, language);
     const wanted = commands.find((command) => command.name === name);
-    return wanted ? explained(wanted) : everything(commands, `There is no “${name.slice(0, 30)}” command. `);
+    return wanted
+      ? explained(wanted, language)
+      : everything(commands, language, helpWords[language].noSuch(name.slice(0, 30)));
   },
 };
 

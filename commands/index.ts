@@ -21,9 +21,10 @@ import runtime from './runtime.ts';
 import size from './size.ts';
 import swap from './swap.ts';
 import sweat from './sweat.ts';
+import { inEveryLanguage } from './words/summaries.ts';
 
 /** Every command, in the order a job happens. A new one is added here by hand. */
-export const commands: readonly Command[] = [
+const inOrder: readonly Command[] = [
   demo,
   plan,
   ask,
@@ -47,3 +48,5 @@ export const commands: readonly Command[] = [
   crew,
   help,
 ];
+
+export const commands: readonly Command[] = inOrder.map(inEveryLanguage);

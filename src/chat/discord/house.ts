@@ -1,6 +1,7 @@
 import { type BaseInteraction, PermissionFlagsBits } from 'discord.js';
 import type { ScopedStore, Store } from '#store/store.ts';
 import { type Language, languageMeant } from '#words/language.ts';
+import { standing } from '#words/standing.ts';
 import { crewLanguage } from '../answers.ts';
 import type { AnswerCommand, Command, Desk, Speaker } from '../command.ts';
 import { deskFor, wordsAreNoPhoto } from '../desk.ts';
@@ -66,10 +67,10 @@ export const answering = ({ commands }: House): readonly AnswerCommand<unknown>[
   commands.filter((command) => command.kind === 'answer');
 
 /** The job a talk is about, as it stands on a message. */
-export function jobOf(store: ScopedStore, talk: string): string | undefined {
+export function jobOf(store: ScopedStore, talk: string, language: Language = 'english'): string | undefined {
   const number = store.talk(talk)?.sheet;
   const sheet = number === undefined ? undefined : store.findSheet(number);
-  return sheet && `Job ${sheet.number}, ${sheet.name ?? 'no name yet'}`;
+  return sheet && standing[language].job(sheet.number, sheet.name);
 }
 
 /** The records of each crew, at hand once they were asked for. */

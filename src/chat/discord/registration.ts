@@ -7,6 +7,7 @@ import {
   type RESTPutAPIApplicationCommandsJSONBody,
 } from 'discord.js';
 import type { AnyQuestion } from '#interview/question.ts';
+import type { OtherLanguage } from '#words/language.ts';
 import type { Action, Command, DeskOption } from '../command.ts';
 import { clipped } from './harmless.ts';
 
@@ -19,10 +20,22 @@ const mostOptions = 25;
 /** The choice that stands for "don't know" where the options are a fixed list. */
 export const notKnownChoice = { name: "Don't know", value: "don't know" };
 
+/** The same in the platform's Spanish locales, of Spain and of Latin America. */
+function alsoIn(said: Readonly<Record<OtherLanguage, string>> | undefined) {
+  if (said === undefined) return {};
+  const spanish = clipped(said.spanish, 100);
+  return { description_localizations: { 'es-ES': spanish, 'es-419': spanish } };
+}
+
 function questionOption(question: AnyQuestion): Option {
-  const { id, brief, widget, accepts } = question;
+  const { id, brief, widget, accepts, words } = question;
   const description = clipped(widget.kind === 'text' ? `${brief}: ${accepts}` : brief, 100);
-  const option = { type: ApplicationCommandOptionType.String, name: id, description } as const;
+  const option = {
+    type: ApplicationCommandOptionType.String,
+    name: id,
+    description,
+    ...alsoIn(words && { spanish: words.spanish.brief }),
+  } as const;
   return widget.kind === 'one' && widget.choices.length < mostOptions
     ? {
         ...option,
@@ -60,10 +73,11 @@ const optionsThere = (options: readonly DeskOption[]): Option[] =>
 const byNeed = (one: DeskOption, other: DeskOption): number =>
   Number(other.required ?? false) - Number(one.required ?? false);
 
-const subcommand = ({ name, summary, options }: Action): Option => ({
+const subcommand = ({ name, summary, summaries, options }: Action): Option => ({
   type: ApplicationCommandOptionType.Subcommand,
   name,
   description: clipped(summary, 100),
+  ...alsoIn(summaries),
   options: optionsThere(options) as never[],
 });
 
@@ -73,6 +87,7 @@ export const registeredCommands = (commands: readonly Command[]): RESTPutAPIAppl
     type: ApplicationCommandType.ChatInput,
     name: command.name,
     description: clipped(command.summary, 100),
+    ...alsoIn(command.summaries),
     contexts: [InteractionContextType.Guild],
     integration_types: [ApplicationIntegrationType.GuildInstall],
     options: optionsOf(command),

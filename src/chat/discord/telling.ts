@@ -9,8 +9,8 @@ import { harmless } from './harmless.ts';
 import { type House, jobOf } from './house.ts';
 import { type Log, loggable } from './log.ts';
 import { mayAttach, mayEmbed } from './may-attach.ts';
-import { isOutOfReach } from './out-of-reach.ts';
 import { type Around, type Enclosed, type Message, messageOf } from './message.ts';
+import { isOutOfReach } from './out-of-reach.ts';
 import { inFile, pieces, plainReply, replyText } from './text.ts';
 import { workingText } from './working.ts';
 
@@ -83,7 +83,7 @@ async function show(telling: Telling, { screen, where }: Extract<Decision, { doe
       ? ['If no answer shows below, allow this bot to embed links in this channel.']
       : [];
   const lacking = [...chartless, ...fileless, ...unseen];
-  const job = screen.talk === undefined ? undefined : jobOf(store, screen.talk);
+  const job = screen.talk === undefined ? undefined : jobOf(store, screen.talk, screen.language);
   const cutShort = screen.talk === undefined && screen.reply !== undefined && !replyText(screen.reply).whole;
   const whole = cutShort && screen.reply ? wholeText(screen.command, screen.reply) : undefined;
   const file = whole && mayAttach(interaction) ? whole.file : undefined;

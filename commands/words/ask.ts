@@ -1,0 +1,46 @@
+import { inEach } from '#words/in-each.ts';
+
+/** What /ask says of how it read a line. The facts themselves stand as they are put to the command. */
+export const askWords = inEach(
+  {
+    and: 'and',
+    or: 'or',
+    readAs: (what: string) => `Read as ${what}.`,
+    noFacts: ' No facts were found in it.',
+    notPlaced: (items: string, several: boolean) =>
+      `I could not place ${items}. Nothing was made of ${several ? 'them' : 'it'}.`,
+    ifYouMeant: (other: string) => `If you meant ${other}, ask again with as=${other}.`,
+    collarTaken: (collar: string) =>
+      `Nobody said the fan’s collar: taken as ${collar}, as the duct at the fan. Say it if it is another.`,
+    canBeRead: (readings: string, again: string) =>
+      `This can be read as ${readings}. Say which: ask again with ${again}.`,
+    asOr: ' or as ',
+    nearest: 'The nearest readings',
+    columns: ['as', 'what it answers', 'what was understood', 'not placed'],
+    nothingUnderstood: 'no facts',
+    nothing: 'nothing',
+    press: (command: string) => `Read as ${command}`,
+    notRead: (commands: string) =>
+      `That could not be read as a question about a bath fan. Say the room, the fan or the duct, such as: 110 fan 4 in flex 20 ft 3 elbows roof cap. Or name a command: ${commands}.`,
+  },
+  {
+    and: 'y',
+    or: 'o',
+    readAs: (what) => `Se leyó como ${what}.`,
+    noFacts: ' No se halló ningún dato.',
+    notPlaced: (items, several) =>
+      several ? `No supe dónde poner ${items}. No se usaron.` : `No supe dónde poner ${items}. No se usó.`,
+    ifYouMeant: (other) => `Si quería ${other}, pregunte otra vez con as=${other}.`,
+    collarTaken: (collar) =>
+      `Nadie dijo el cuello del extractor: se toma ${collar}, como el ducto junto al extractor. Dígalo si es otro.`,
+    canBeRead: (readings, again) => `Esto puede leerse como ${readings}. Diga cuál: pregunte otra vez con ${again}.`,
+    asOr: ' o como ',
+    nearest: 'Las lecturas más cercanas',
+    columns: ['como', 'lo que responde', 'lo que se entendió', 'sin lugar'],
+    nothingUnderstood: 'ningún dato',
+    nothing: 'nada',
+    press: (command) => `Leer como ${command}`,
+    notRead: (commands) =>
+      `No se pudo leer como una pregunta sobre un extractor de baño. Diga el cuarto, el extractor o el ducto, por ejemplo: 110 fan 4 in flex 20 ft 3 elbows roof cap. O nombre un comando: ${commands}.`,
+  },
+);
