@@ -158,7 +158,7 @@ describe('one line for the desk', () => {
     const file = join(folder(), 'records.sqlite');
     expect(await once(['job'], file)).toEqual({
       code: 2,
-      out: 'Say which: job open, job show, job list, job undo, job close, job causes, job export,\njob erase.\n',
+      out: 'Say which: job open, job show, job list, job undo, job close, job causes, job export,\njob import, job erase.\n',
     });
     expect((await once(['job', 'lst'], file)).out).toBe('There is no “job lst”. Did you mean job list?\n');
     expect((await once(['job', 'list', 'state=lost'], file)).out).toBe('state is one of open, closed, all.\n');

@@ -30,7 +30,7 @@ const bath = ['size', '9 ft', '8 ft', '8 ft', 'none', '1'];
 describe('after an answer', () => {
   it('the working can be asked for, until there is another answer', async () => {
     const { say } = sitting();
-    expect(await say('working')).toBe('There is no answer to show the working of yet.');
+    expect(await say('working')).toBe('There is no answer to show the working of yet. Ask first, such as with size.');
     await say(...bath);
     const working = await say('working');
     expect(working).toContain('By floor area');
@@ -41,7 +41,7 @@ describe('after an answer', () => {
 
   it('an answer can be changed by its number or its name', async () => {
     const { say } = sitting();
-    expect(await say('change')).toBe('There is no answer here to change.');
+    expect(await say('change')).toBe('There is no answer here to change. Ask first, such as with size.');
     await say(...bath);
     expect(await say('change')).toContain('  1  Room length (room-length): 9 ft (2.74 m)');
     expect(await say('change 99')).toContain('Which answer?');
@@ -117,7 +117,7 @@ describe('Tab', () => {
     expect(await complete('si')).toEqual([['size '], 'si']);
     expect(await complete('/D')).toEqual([['/duct '], '/D']);
     expect(await complete('job ')).toEqual([
-      ['open ', 'show ', 'list ', 'undo ', 'close ', 'causes ', 'export ', 'erase '],
+      ['open ', 'show ', 'list ', 'undo ', 'close ', 'causes ', 'export ', 'import ', 'erase '],
       '',
     ]);
     expect(await complete('job l')).toEqual([['list '], 'l']);
@@ -139,5 +139,19 @@ describe('Tab', () => {
     expect(await complete('', 'size')).toEqual([["don't know", 'why', 'back', 'stop'], '']);
     expect(await complete('10', 'duct', '110', '4 in')).toEqual([['10 ft 4 in flex', '10 ft 4 in smooth'], '10']);
     expect(await complete('/si', ...room)).toEqual([['/size '], '/si']);
+  });
+});
+
+describe('a whole command line typed where a question stands', () => {
+  it('begins that command, and the question waits', async () => {
+    const { say } = sitting();
+    expect(await say('size', 'duct collar="4 in"')).toMatch(/fan’s label say/);
+    expect(await say('stop', 'go on')).toMatch(/How long is the room/);
+  });
+});
+
+describe('what belongs to a question where none stands', () => {
+  it.each(['stop', 'why', 'don’t know'])('%s is answered as that', async (line) => {
+    expect(await sitting().say(line)).toMatch(/Nothing is being asked|No question/);
   });
 });
