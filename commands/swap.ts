@@ -1,20 +1,19 @@
 import type { Action, DeskCommand, DeskOption } from '#chat/command.ts';
-import { checklistWords, walkFacts } from '#knowledge/checklist-facts.ts';
+import { checklistWords } from '#knowledge/checklist-facts.ts';
+import { checklistsIn } from '#knowledge/checklist-spanish.ts';
 import { checklists } from '#knowledge/checklists.ts';
-import { kitFor } from '#walkthrough/walk-list.ts';
+import { languageAt, type SwapWords, swapWords } from './words/swap.ts';
 import { memberNamed } from './workings/crew-people.ts';
 import { answered, type Given, kept, scene, stepOf } from './workings/swap-answering.ts';
-import { partsToLoad } from './workings/swap-beside-duct.ts';
 import { carryReply } from './workings/swap-carry.ts';
 import { refusedReply } from './workings/swap-entering.ts';
-import { openFacts } from './workings/swap-facts.ts';
 import { knownReply } from './workings/swap-known.ts';
 import { nextPage, stepPage } from './workings/swap-page.ts';
 import { photoSent, photoTakenBack } from './workings/swap-photo.ts';
-import { begin, unknownFindings } from './workings/swap-start.ts';
+import { startedReply } from './workings/swap-started.ts';
 import { statusReply } from './workings/swap-status.ts';
 import { stuckAt } from './workings/swap-stuck.ts';
-import { isChecklist, tokenOf, walkerOf, walkMeant } from './workings/swap-walk.ts';
+import { isChecklist, toldOf, walkerOf, walkMeant } from './workings/swap-walk.ts';
 
 const as: DeskOption = { id: 'as', brief: 'who you are, at a keyboard several people share', terminal: true };
 const job: DeskOption = { id: 'job', brief: 'the job, by number; the one open here when left out' };
@@ -48,7 +47,7 @@ const whole = (
     toKeep = () => null,
   }: {
     readonly what: string;
-    readonly done: string;
+    readonly done: (told: SwapWords) => string;
     readonly options?: readonly DeskOption[];
     readonly toKeep?: (given: Given) => unknown;
   },
@@ -59,7 +58,7 @@ const whole = (
   act(desk, given) {
     const at = scene(desk, given);
     if ('rejected' in at) return refusedReply(at.rejected);
-    return kept(desk, at, { what, step: null, value: toKeep(given) }, done);
+    return kept(desk, at, { what, step: null, value: toKeep(given) }, done(toldOf(at.walk)));
   },
 });
 
@@ -75,7 +74,7 @@ const aboutStep = (
     needsStep,
   }: {
     readonly what: string;
-    readonly done: string;
+    readonly done: (told: SwapWords) => string;
     readonly options: readonly DeskOption[];
     readonly toKeep: (given: Given) => unknown;
     readonly needsStep: boolean;
@@ -90,7 +89,7 @@ const aboutStep = (
     const said = given['step'];
     const listed = said === undefined && !needsStep ? null : stepOf(desk, at, said);
     if (listed && 'rejected' in listed) return refusedReply(listed.rejected);
-    return kept(desk, at, { what, step: listed, value: toKeep(given) }, done);
+    return kept(desk, at, { what, step: listed, value: toKeep(given) }, done(toldOf(at.walk)));
   },
 });
 
@@ -111,49 +110,10 @@ const start: Action = {
   act(desk, given) {
     const id = given['list'] ?? 'swap';
     if (!isChecklist(id))
-      return refusedReply(`There is no such list. Name one of ${Object.keys(checklists).join(', ')}.`);
+      return refusedReply(swapWords[languageAt(desk)].noSuchList(Object.keys(checklists).join(', ')));
     const walker = walkerOf(desk, given['as']);
     if ('rejected' in walker) return refusedReply(walker.rejected);
-    const { walk, findings } = begin(desk, walker.value, id);
-    const { checklist } = walk;
-    const { tools, gear } = kitFor(walk.state.list);
-    const load = partsToLoad(desk, walk);
-    const page = nextPage(desk, { walk, walker: walker.value });
-    return {
-      headline: `${checklist.name}, job ${walk.sheet}: ${walk.state.progress.of} steps, ${walk.state.holds.length} of them holds that a qualified person signs.`,
-      findings: [...findings, ...unknownFindings(walk), ...load.findings],
-      tables: [
-        {
-          title: 'Take along',
-          columns: ['', ''],
-          rows: [
-            ['Tools', tools.map((tool) => checklistWords.tools[tool]).join('; ')],
-            ['Protective gear', gear.map((each) => checklistWords.gear[each]).join('; ')],
-            ['Parts', load.rows.join('; ')],
-          ].filter(([, says]) => says !== ''),
-        },
-      ],
-      presses: [
-        {
-          label: 'First step',
-          command: 'swap',
-          action: 'next',
-          given: { job: tokenOf(walk), ...(walker.value.as ? { as: walker.value.as } : {}) },
-        },
-        ...(openFacts(walk).length === 0
-          ? []
-          : [
-              {
-                label: 'Say what is known',
-                command: 'swap',
-                action: 'known',
-                given: { job: tokenOf(walk), ...(walker.value.as ? { as: walker.value.as } : {}) },
-              },
-            ]),
-        ...(page.presses ?? []).slice(-1),
-      ],
-      suggestions: [{ label: 'Work out the parts.', command: 'parts' }],
-    };
+    return startedReply(desk, walker.value, id);
   },
 };
 
@@ -195,7 +155,7 @@ const override = aboutStep(
   'Pass a step over with a reason. For leads; never a hold, never where somebody can be hurt.',
   {
     what: 'overridden',
-    done: 'Passed over, with the reason on record',
+    done: (told) => told.passedOver,
     options: [{ id: 'reason', brief: 'why', required: true }],
     toKeep: ({ reason }) => ({ reason }),
     needsStep: true,
@@ -204,7 +164,7 @@ const override = aboutStep(
 
 const note = aboutStep('note', 'Write a note beside a step or the whole job.', {
   what: 'noted',
-  done: 'Noted',
+  done: (told) => told.noted,
   options: [{ id: 'says', brief: 'the note', required: true }],
   toKeep: ({ says }) => ({ says }),
   needsStep: false,
@@ -253,23 +213,23 @@ const back: Action = {
         ['closed', 'skipped'].includes(state.steps.get(id)?.status ?? ''),
     );
     const said = given['step'] ?? newest?.step ?? undefined;
-    if (said === undefined) return refusedReply('There is nothing of yours to take back.');
+    if (said === undefined) return refusedReply(toldOf(at.walk).nothingToTakeBack);
     const listed = stepOf(desk, at, said);
     if ('rejected' in listed) return refusedReply(listed.rejected);
-    return kept(desk, at, { what: 'undone', step: listed, value: null }, `Taken back: ${listed.title}`);
+    return kept(desk, at, { what: 'undone', step: listed, value: null }, toldOf(at.walk).takenBack(listed.title));
   },
 };
 
 const fact = whole('fact', 'Record one thing that decides which steps are needed.', {
   what: 'fact',
-  done: 'Recorded; the list is made anew',
+  done: (told) => told.recordedAnew,
   options: [
     {
       id: 'fact',
       brief: 'what it is about',
       required: true,
-      suggest: (_, typed) =>
-        Object.entries(walkFacts)
+      suggest: (desk, typed) =>
+        Object.entries(checklistsIn[languageAt(desk)].swap.facts)
           .filter(([id, { prompt }]) => `${id} ${prompt}`.toLowerCase().includes(typed.trim().toLowerCase()))
           .slice(0, 25)
           .map(([id, { prompt }]) => ({ id, label: prompt })),
@@ -278,8 +238,8 @@ const fact = whole('fact', 'Record one thing that decides which steps are needed
       id: 'is',
       brief: 'how it is; unknown where nobody knows',
       required: true,
-      suggest: (_, typed) =>
-        Object.values(walkFacts)
+      suggest: (desk, typed) =>
+        Object.values(checklistsIn[languageAt(desk)].swap.facts)
           .flatMap(({ options }) => options)
           .filter(({ id, label }) => `${id} ${label}`.toLowerCase().includes(typed.trim().toLowerCase()))
           .slice(0, 25),
@@ -307,7 +267,7 @@ const boxId = (name: string): string =>
 
 const box = whole('box', 'Name a box that will be opened: each is proven dead by itself.', {
   what: 'box',
-  done: 'On the list, with its own dead test',
+  done: (told) => told.boxListed,
   options: [
     { id: 'name', brief: 'as the crew calls it, such as: switch by the door', required: true },
     { id: 'kind', brief: 'what it is', required: true, choices: choicesOf(checklistWords.boxes) },
@@ -317,12 +277,12 @@ const box = whole('box', 'Name a box that will be opened: each is proven dead by
 
 const pause = whole('pause', 'Pause the job: every proof of being dead ends with it.', {
   what: 'paused',
-  done: 'Paused',
+  done: (told) => told.paused,
 });
-const resume = whole('resume', 'Go on after a pause.', { what: 'resumed', done: 'Going on' });
+const resume = whole('resume', 'Go on after a pause.', { what: 'resumed', done: (told) => told.goingOn });
 const join = whole('join', 'Come to the job. Your own lock goes on before you work.', {
   what: 'joined',
-  done: 'On the job',
+  done: (told) => told.onTheJob,
 });
 const leave: Action = {
   name: 'leave',
@@ -336,7 +296,7 @@ const leave: Action = {
     if (meant && 'rejected' in meant) return refusedReply(meant.rejected);
     const gone = meant === undefined || meant.value.who === at.walker.who ? null : meant.value;
     const entry = { what: 'left', step: null, value: gone && { who: gone.who } };
-    return kept(desk, at, entry, gone ? `${gone.name} is off the job` : 'Off the job');
+    return kept(desk, at, entry, toldOf(at.walk).offTheJob(gone?.name ?? null));
   },
 };
 
@@ -359,15 +319,28 @@ const carry: Action = {
     if ('rejected' in at) return refusedReply(at.rejected);
     const stages = at.walk.checklist.stages.map(({ id }) => id);
     const stage = given['stage']?.trim().toLowerCase();
-    if (stage !== undefined && !stages.includes(stage)) return refusedReply(`Name a stage: ${stages.join(', ')}.`);
+    if (stage !== undefined && !stages.includes(stage))
+      return refusedReply(toldOf(at.walk).nameStage(stages.join(', ')));
     return carryReply(at.walk, stage);
   },
 };
+
+/** Every answer of a list says in which language it is. */
+const inItsLanguage = (action: Action): Action => ({
+  ...action,
+  act(desk, given) {
+    const reply = action.act(desk, given);
+    return 'start' in reply ? reply : { language: languageAt(desk), ...reply };
+  },
+});
 
 const swap: DeskCommand = {
   kind: 'desk',
   name: 'swap',
   summary: 'The job step by step: who does what, what is recorded, and the holds a qualified person signs.',
+  summaries: {
+    spanish: 'El trabajo paso a paso: quién hace qué, qué se anota, y los altos que firma una persona calificada.',
+  },
   example: 'start list=swap',
   actions: [
     start,
@@ -389,7 +362,7 @@ const swap: DeskCommand = {
     leave,
     status,
     carry,
-  ],
+  ].map(inItsLanguage),
 };
 
 export default swap;

@@ -21,7 +21,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   'src/lookup': ['#quantity', '#knowledge', 'better-sqlite3', 'fastest-levenshtein'],
   'src/interview': ['#quantity', '#words'],
   'src/diagnosis': ['#quantity', '#knowledge'],
-  'src/walkthrough': ['#quantity', '#knowledge'],
+  'src/walkthrough': ['#quantity', '#knowledge', '#words'],
   'src/pictures': ['#findings', '#quantity', '@resvg/resvg-js', 'd3-scale', 'd3-shape', 'pdfkit', 'node'],
   'src/store': ['#interview', '#quantity', 'better-sqlite3', 'node', 'zod'],
   'src/words': [],

@@ -5,6 +5,7 @@ import type { ListedStep } from '#walkthrough/listed-step.ts';
 import { nextSteps } from '#walkthrough/next-steps.ts';
 import { eitherOf } from '#walkthrough/signing.ts';
 import { type StepValue, stepValue } from '#walkthrough/walk-event.ts';
+import { valueWords } from '../words/swap-values.ts';
 import { remark } from './plain-replies.ts';
 import { besideAnswer, completed, workedOut } from './swap-beside.ts';
 import { allOrNothing, type Entry, enter, refusedReply } from './swap-entering.ts';
@@ -12,7 +13,7 @@ import { nextPage, stepPage, workedOutWord } from './swap-page.ts';
 import { hung, partsLeft, photosOn } from './swap-photo-kept.ts';
 import { nextFor, stepKey, stepMeant } from './swap-steps.ts';
 import { fieldsOf, filledIn, readFilled, saidIn } from './swap-values.ts';
-import { type Meant, tokenOf, type Walker, walkerOf, walkMeant } from './swap-walk.ts';
+import { type Meant, tokenOf, toldOf, type Walker, walkerOf, walkMeant } from './swap-walk.ts';
 
 export type Given = Readonly<Record<string, string>>;
 
@@ -53,14 +54,15 @@ export function kept(
   const { walk, says, closes, fresh } = entered;
   const open = entry.step !== null && !closes && fresh && (entry.what === 'done' || entry.what === 'signed');
   const stopped = walk.state.steps.get(entry.step?.id ?? '')?.status === 'stopped';
-  const openSays = stopped ? 'Recorded, and the job stops here' : 'Recorded, and the step stays open';
+  const told = toldOf(walk);
+  const openSays = stopped ? told.stopsHere : told.staysOpen;
   const value = stepValue(entry.value);
   const means =
     entry.step && value && fresh && entry.what === 'done' ? besideAnswer(desk, walk, entry.step, value) : [];
   const first: readonly Finding[] = [
     fresh
-      ? remark('recorded', open ? 'caution' : 'good', `${open ? openSays : done}.`)
-      : remark('recorded', 'good', 'That is recorded already. It counts once.'),
+      ? remark('recorded', open ? 'caution' : 'good', open ? openSays : done)
+      : remark('recorded', 'good', told.recordedAlready),
     ...(says && entry.what !== 'overridden' ? [remark('says', 'caution', says)] : []),
     ...(fresh ? beside : []),
     ...means,
@@ -85,7 +87,7 @@ function notSignedBy({ walk, walker }: Scene, listed: ListedStep): string | null
   const waits = walk.state.steps.get(listed.id)?.waitsFor;
   if (waits) return waits;
   if (nextSteps(walk.state, walker).yours.some(({ id }) => id === listed.id)) return null;
-  return `You cannot sign this: it takes ${eitherOf(listed.signers, walk.state.list.checklist.words.signers)}.`;
+  return toldOf(walk).cannotSign(eitherOf(listed.signers, walk.checklist));
 }
 
 /** `done` and `sign` are one thing to read and two things to mean. */
@@ -99,16 +101,12 @@ export function answered(desk: Desk, given: Given, what: 'done' | 'signed'): Rep
   const said = Object.keys(filled).length > 0 || given['value'] === workedOutWord;
   const shown = at.shownAt !== null || given['confirm'] === 'yes';
   const { units } = desk.telling;
+  const { language } = walk.checklist;
+  const told = toldOf(walk);
   if (what === 'signed' && listed.step.hold && !shown) {
     const mayNot = notSignedBy(at, listed);
     return stepPage(desk, at, listed, [
-      mayNot === null
-        ? remark(
-            'look-first',
-            'advice',
-            'This is what you sign for. Press the button below, or say it again with confirm=yes.',
-          )
-        : remark('not-yours', 'caution', mayNot),
+      mayNot === null ? remark('look-first', 'advice', told.signFor) : remark('not-yours', 'caution', mayNot),
     ]);
   }
   if (!said && partsLeft(walk, listed).length > 0) {
@@ -129,18 +127,16 @@ export function answered(desk: Desk, given: Given, what: 'done' | 'signed'): Rep
           step: stepKey(listed),
           ...(walker.as ? { as: walker.as } : {}),
         },
-        fields: fieldsOf(listed).map((field) => ({
+        fields: fieldsOf(listed, valueWords[language]).map((field) => ({
           ...field,
           id: `part-${field.id}`,
           ...(ready[field.id] === undefined
             ? {}
             : {
                 optional: true,
-                accepts: `left empty, as worked out: ${saidIn(listed, pick(ready, field.id), units)}`,
+                accepts: told.leftEmpty(saidIn(listed, pick(ready, field.id), units, language)),
               }),
-          ...(field.photo && photosOn(walk, listed).length > 0
-            ? { optional: true, accepts: 'another picture beside the one sent' }
-            : {}),
+          ...(field.photo && photosOn(walk, listed).length > 0 ? { optional: true, accepts: told.anotherPicture } : {}),
         })),
       },
     };
@@ -148,15 +144,16 @@ export function answered(desk: Desk, given: Given, what: 'done' | 'signed'): Rep
   const isPhoto = ([id]: readonly [string, string]) => listed.parts.some((p) => p.id === id && p.kind === 'photo');
   const entries = Object.entries(filled);
   const rest = Object.fromEntries(entries.filter((each) => !isPhoto(each)));
-  const reading = readFilled(listed, rest, units);
+  const reading = readFilled(listed, rest, units, language);
   if ('rejected' in reading) return refusedReply(reading.rejected);
   const late = given['at'] === undefined ? undefined : new Date(given['at']);
-  if (late && Number.isNaN(late.getTime())) return refusedReply('Give the time such as 2027-03-31T14:05Z.');
-  const verb = what === 'signed' ? 'Signed' : 'Done';
+  if (late && Number.isNaN(late.getTime())) return refusedReply(told.giveTime);
   const photos = entries.filter(isPhoto).flatMap(([, named]) => (named.trim() === '' ? [] : [named]));
   const { value, findings: beside } = completed(desk, walk, listed, reading.value);
   const entry = { what, step: listed, value, at: late, beside };
-  return allOrNothing(desk, () => withPhotos(desk, at, { photos, entry, done: `${verb}: ${listed.title}` }));
+  return allOrNothing(desk, () =>
+    withPhotos(desk, at, { photos, entry, done: `${told.verb[what]}: ${listed.title}.` }),
+  );
 }
 
 /** Keeps the photos that came with an answer, and then the answer. */

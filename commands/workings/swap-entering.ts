@@ -4,7 +4,7 @@ import type { ListedStep } from '#walkthrough/listed-step.ts';
 import { accepts } from '#walkthrough/replay.ts';
 import { words } from '#walkthrough/walk-event.ts';
 import { keyOf } from './short-key.ts';
-import { type OpenWalk, type Walker, walkOn } from './swap-walk.ts';
+import { type OpenWalk, toldOf, type Walker, walkOn } from './swap-walk.ts';
 
 /** Something a person wants kept. */
 export interface Entry {
@@ -42,22 +42,19 @@ const answers = ['done', 'signed', 'overridden', 'undone'];
 /** What changes nothing of what a signature rests on. */
 const besides = ['noted', 'photo'];
 
-function staleness({ events }: OpenWalk, { what, step, value }: Entry, shownAt: number | null): string | null {
+function staleness(walk: OpenWalk, { what, step, value }: Entry, shownAt: number | null): string | null {
   if (shownAt === null) return null;
-  const since = events.slice(shownAt);
+  const told = toldOf(walk);
+  const since = walk.events.slice(shownAt);
   if (what === 'fact') {
     const fact = words(value, 'fact');
-    return since.some((event) => event.what === 'fact' && words(event.value, 'fact') === fact)
-      ? 'Somebody has said something of this since it was shown. Look at it again with /swap known.'
-      : null;
+    return since.some((event) => event.what === 'fact' && words(event.value, 'fact') === fact) ? told.factSince : null;
   }
   if (step === null) return null;
   if (what === 'signed' && since.some((event) => !besides.includes(event.what))) {
-    return 'Something was recorded since this was shown. Look at it again, then sign.';
+    return told.recordedSince;
   }
-  return since.some((event) => event.step === step.id && answers.includes(event.what))
-    ? 'Somebody has answered this since it was shown. /swap next shows where it stands.'
-    : null;
+  return since.some((event) => event.step === step.id && answers.includes(event.what)) ? told.answeredSince : null;
 }
 
 /** Keeps one event if the list accepts it from this person at this moment. */
@@ -87,7 +84,7 @@ export function enter(
   if (verdict.again) return { walk, says: null, closes: false, fresh: false };
   const { standing: _, at: __, ...fresh } = event;
   desk.store.addWalkEvent(walk.sheet, { ...fresh, list: walk.list, at: entry.at });
-  const after = walkOn(desk, walk.sheet, walk.list) ?? walk;
+  const after = walkOn(desk, walk.sheet, walk.list, walk.checklist.language) ?? walk;
   const late = after.state.refused.find((each) => each.event.id === id);
   return late ? { refused: late.because } : { walk: after, says: verdict.says, closes: verdict.closes, fresh: true };
 }

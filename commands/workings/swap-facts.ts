@@ -1,6 +1,7 @@
-import { checklistWords, type WalkFactId, walkFacts } from '#knowledge/checklist-facts.ts';
+import type { Checklist } from '#knowledge/checklist.ts';
+import type { WalkFactId } from '#knowledge/checklist-facts.ts';
 import { eitherOf } from '#walkthrough/signing.ts';
-import type { OpenWalk } from './swap-walk.ts';
+import { type OpenWalk, toldOf } from './swap-walk.ts';
 
 /** Facts that nobody counts as known and that decide steps of this list, those that decide most first. */
 export function openFacts({ checklist, state }: OpenWalk): readonly WalkFactId[] {
@@ -12,17 +13,15 @@ export function openFacts({ checklist, state }: OpenWalk): readonly WalkFactId[]
     .map(([fact]) => fact);
 }
 
-const labelOf = (fact: WalkFactId, value: string): string =>
-  walkFacts[fact].options.find(({ id }) => id === value)?.label ?? 'not known';
+const isFact = (checklist: Checklist, id: string): id is WalkFactId => Object.hasOwn(checklist.facts, id);
 
 /** "Does the hole have to grow? No, it stays as it is" */
-export const factText = (fact: string, value: string): string =>
-  Object.hasOwn(walkFacts, fact)
-    ? `${walkFacts[fact as WalkFactId].prompt} ${labelOf(fact as WalkFactId, value)}`
-    : `${fact}: ${value}`;
+export function factText({ checklist }: Pick<OpenWalk, 'checklist'>, fact: string, value: string): string {
+  if (!isFact(checklist, fact)) return `${fact}: ${value}`;
+  const { prompt, options } = checklist.facts[fact];
+  return `${prompt} ${options.find(({ id }) => id === value)?.label ?? toldOf({ checklist }).unknownValue}`;
+}
 
 /** Whose word takes a precaution off the list: "a lead". */
-export const whoClears = (fact: string): string =>
-  Object.hasOwn(walkFacts, fact)
-    ? eitherOf(walkFacts[fact as WalkFactId].clearedBy, checklistWords.signers)
-    : checklistWords.signers.lead;
+export const whoClears = ({ checklist }: Pick<OpenWalk, 'checklist'>, fact: string): string =>
+  eitherOf(isFact(checklist, fact) ? checklist.facts[fact].clearedBy : ['lead'], checklist);

@@ -5,19 +5,21 @@ import { cite } from '#knowledge/sources.ts';
 import type { ListedStep } from '#walkthrough/listed-step.ts';
 import { nextSteps } from '#walkthrough/next-steps.ts';
 import { eitherOf } from '#walkthrough/signing.ts';
+import { valueWords } from '../words/swap-values.ts';
 import { remark } from './plain-replies.ts';
 import { besideStep, workedOut } from './swap-beside.ts';
 import { partsLeft, photosOn } from './swap-photo-kept.ts';
 import { restsOn } from './swap-rests-on.ts';
 import { nextFor, stepKey } from './swap-steps.ts';
 import { rangeOf, saidIn } from './swap-values.ts';
-import { type OpenWalk, tokenOf, type Walker } from './swap-walk.ts';
+import { type OpenWalk, tokenOf, toldOf, type Walker } from './swap-walk.ts';
 
-const progressText = ({ state: { progress } }: OpenWalk): string =>
-  `${progress.done} of ${progress.of}${progress.nextHold ? `, next hold: ${progress.nextHold.title}` : ''}`;
+const progressText = (walk: OpenWalk): string => {
+  const { done, of, nextHold } = walk.state.progress;
+  return toldOf(walk).progress(done, of, nextHold?.title);
+};
 
-const signersText = ({ state }: OpenWalk, { signers }: ListedStep): string =>
-  eitherOf(signers, state.list.checklist.words.signers);
+const signersText = ({ state }: OpenWalk, { signers }: ListedStep): string => eitherOf(signers, state.list.checklist);
 
 /** Something to press about a step, carrying where the list stood when it was shown. */
 function press(walk: OpenWalk, walker: Walker, offer: Omit<PressOffer, 'command'>): PressOffer {
@@ -29,12 +31,13 @@ function press(walk: OpenWalk, walker: Walker, offer: Omit<PressOffer, 'command'
 function pressesFor(walk: OpenWalk, walker: Walker, listed: ListedStep): readonly PressOffer[] {
   const { step, parts } = listed;
   const action = step.hold ? 'sign' : 'done';
-  const verb = step.hold ? 'Sign' : 'Done';
+  const told = toldOf(walk);
+  const verb = told.press[action];
   const own = { step: stepKey(listed) };
   const [only] = parts;
   const others = [
-    press(walk, walker, { label: 'Stuck', action: 'stuck', given: own }),
-    press(walk, walker, { label: 'Where it stands', action: 'status', given: {} }),
+    press(walk, walker, { label: told.stuck, action: 'stuck', given: own }),
+    press(walk, walker, { label: told.whereItStands, action: 'status', given: {} }),
   ];
   if (!only) return [press(walk, walker, { label: `${verb}: ${step.code}`, action, given: own }), ...others];
   if (parts.length === 1 && only.kind === 'tick') {
@@ -45,26 +48,27 @@ function pressesFor(walk: OpenWalk, walker: Walker, listed: ListedStep): readonl
   }
   if (parts.length === 1 && only.kind === 'choice') {
     const answers = only.options.map(({ id, label }) =>
-      press(walk, walker, { label: step.hold ? `Sign: ${label}` : label, action, given: { ...own, value: id } }),
+      press(walk, walker, { label: step.hold ? `${verb}: ${label}` : label, action, given: { ...own, value: id } }),
     );
     return [...answers, ...others];
   }
   const left = partsLeft(walk, listed);
   if (left.length === 0)
     return [press(walk, walker, { label: `${verb}: ${step.code}`, action, given: own }), ...others];
-  const onlyPhoto = left.every(({ kind }) => kind === 'photo');
-  const fill = onlyPhoto ? 'Send photo' : 'Fill in';
-  const label = `${fill}${step.hold ? ' and sign' : ''} ${step.code}`;
+  const photo = left.every(({ kind }) => kind === 'photo');
+  const label = told.fill(step.code, { photo, sign: step.hold });
   return [press(walk, walker, { label, action, given: own }), ...others];
 }
 
-const recordText = (listed: ListedStep): readonly string[] =>
+const recordText = (walk: OpenWalk, listed: ListedStep): readonly string[] =>
   listed.parts.flatMap((part) => {
     if (part.kind === 'number' && part.worked) return [];
     if (part.kind === 'choice') return `${part.label}: ${part.options.map(({ label }) => label).join(' / ')}`;
-    if (part.kind === 'text' && part.neededBelow) return `${part.label}: only where it is less`;
-    const range = rangeOf(part);
-    return range === '' ? `${part.label}${part.kind === 'photo' ? ' (photo)' : ''}` : `${part.label}: ${range}`;
+    if (part.kind === 'text' && part.neededBelow) return `${part.label}: ${toldOf(walk).onlyWhereLess}`;
+    const range = rangeOf(part, valueWords[walk.checklist.language]);
+    return range === ''
+      ? `${part.label}${part.kind === 'photo' ? ` ${toldOf(walk).photo}` : ''}`
+      : `${part.label}: ${range}`;
   });
 
 /** Which list, and who looks at it. */
@@ -85,11 +89,14 @@ export function stepPage(
 ): Reply {
   const { step } = listed;
   const { units } = desk.telling;
+  const { language } = walk.checklist;
+  const told = toldOf(walk);
+  const named = told.rows;
   const view = walk.state.steps.get(listed.id);
-  const fields = recordText(listed);
+  const fields = recordText(walk, listed);
   const signs = nextSteps(walk.state, walker).yours.some(({ id }) => id === listed.id);
   const sent = photosOn(walk, listed).length;
-  const earlier = view?.answer ? saidIn(listed, view.answer.value, units) : '';
+  const earlier = view?.answer ? saidIn(listed, view.answer.value, units, language) : '';
   return {
     headline: `${step.code}: ${step.do}`,
     findings: saidOnce([
@@ -98,7 +105,7 @@ export function stepPage(
       ...(view?.waitsFor ? [remark('waits', 'advice', view.waitsFor)] : []),
       ...(view?.because ? [remark('reopened', 'advice', view.because)] : []),
       ...(listed.touches.length + Number(step.treatAsLive) > 0 && view?.status !== 'closed'
-        ? [remark('live', 'caution', 'Treat every wire as live until it is proven dead at this box, now.')]
+        ? [remark('live', 'caution', told.liveUntilProven)]
         : []),
       ...besideStep(desk, walk, listed),
     ]),
@@ -107,14 +114,14 @@ export function stepPage(
         title: listed.title,
         columns: ['', ''],
         rows: [
-          ['Look for', step.lookFor],
-          ['Why', step.why],
-          ...fields.map((says, index) => [index === 0 ? 'Record' : '', says]),
-          ...(earlier === '' ? [] : [['Recorded', `${earlier} (${view?.answer?.name})`]]),
-          ...(sent === 0 ? [] : [['Photos', `${sent} sent`]]),
-          ...(step.hold ? [['What it rests on', restsOn(walk, listed, units)]] : []),
-          [step.hold ? 'Hold: signed by' : 'Done by', listed.person?.name ?? signersText(walk, listed)],
-          ['List', progressText(walk)],
+          [named.lookFor, step.lookFor],
+          [named.why, step.why],
+          ...fields.map((says, index) => [index === 0 ? named.record : '', says]),
+          ...(earlier === '' ? [] : [[named.recorded, `${earlier} (${view?.answer?.name})`]]),
+          ...(sent === 0 ? [] : [[named.photos, told.sent(sent)]]),
+          ...(step.hold ? [[named.restsOn, restsOn(walk, listed, units)]] : []),
+          [step.hold ? named.signedBy : named.doneBy, listed.person?.name ?? signersText(walk, listed)],
+          [named.list, progressText(walk)],
         ].filter(([, says]) => says !== ''),
       },
     ],
@@ -133,18 +140,19 @@ function asWorkedOut(desk: Desk, { walk, walker }: Standpoint, listed: ListedSte
   const value = workedOut(desk, walk, listed);
   const wanted = listed.parts.filter(({ optional }) => !optional);
   if (wanted.length === 0 || wanted.some(({ id }) => value[id] === undefined)) return [];
-  const label = `Record ${saidIn(listed, value, desk.telling.units)}`;
+  const label = toldOf(walk).recordWorkedOut(saidIn(listed, value, desk.telling.units, walk.checklist.language));
   return [press(walk, walker, { label, action: 'done', given: { step: stepKey(listed), value: workedOutWord } })];
 }
 
 /** The next step for one person, or who is waited for. */
 export function nextPage(desk: Desk, { walk, walker }: Standpoint, first: readonly Finding[] = []): Reply {
   const { state } = walk;
+  const told = toldOf(walk);
   if (state.closed) {
     return {
-      headline: `The list is closed, by ${state.closed.name}.`,
+      headline: told.listClosed(state.closed.name),
       findings: first,
-      suggestions: [{ label: 'Make the hand-over papers.', command: 'handoff' }],
+      suggestions: [{ label: told.makePapers, command: 'handoff' }],
     };
   }
   const listed = nextFor(walk, walker);
@@ -156,14 +164,14 @@ export function nextPage(desk: Desk, { walk, walker }: Standpoint, first: readon
   if (listed) return stepPage(desk, { walk, walker }, listed, before);
   const [waiting] = nextSteps(state, walker).others;
   const says = waiting
-    ? `${waiting.listed.title} waits for ${waiting.waitsFor}. /swap status shows where the job stands.`
+    ? told.waits(waiting.listed.title, waiting.waitsFor)
     : state.paused
-      ? `The job is paused by ${state.paused.name}. /swap resume goes on.`
-      : 'Nothing is free just now. /swap status shows what is waited for.';
+      ? told.pausedBy(state.paused.name)
+      : told.nothingFree;
   return {
     headline: says,
     findings: before,
-    tables: [{ title: walk.checklist.name, columns: ['', ''], rows: [['List', progressText(walk)]] }],
-    presses: [press(walk, walker, { label: 'Look again', action: 'next', given: {} })],
+    tables: [{ title: walk.checklist.name, columns: ['', ''], rows: [[told.rows.list, progressText(walk)]] }],
+    presses: [press(walk, walker, { label: told.lookAgain, action: 'next', given: {} })],
   };
 }

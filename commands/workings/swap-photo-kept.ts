@@ -4,7 +4,7 @@ import type { ListedStep } from '#walkthrough/listed-step.ts';
 import { standingPhotos } from '#walkthrough/walk.ts';
 import { remark } from './plain-replies.ts';
 import { enter } from './swap-entering.ts';
-import type { OpenWalk, Walker } from './swap-walk.ts';
+import { type OpenWalk, toldOf, type Walker } from './swap-walk.ts';
 
 /** A photo that stands on its step now, the list with it, and what to say of it. */
 export type Hung = { readonly walk: OpenWalk; readonly says: readonly Finding[] } | { readonly rejected: string };
@@ -20,15 +20,12 @@ export const partsLeft = (walk: OpenWalk, listed: ListedStep) =>
   listed.parts.filter(({ kind }) => kind !== 'photo' || photosOn(walk, listed).length === 0);
 
 /** What to say of where it was taken. */
-function ofPlace({ placed, unplaced }: KeptPhoto): readonly Finding[] {
+function ofPlace(walk: OpenWalk, { placed, unplaced }: KeptPhoto): readonly Finding[] {
   if (unplaced) {
-    const says = 'The file said where it was taken. That was taken out before the photo was put into the channel.';
-    return [remark('photo-place', 'good', says)];
+    return [remark('photo-place', 'good', toldOf(walk).placeTakenOut)];
   }
   if (!placed) return [];
-  const says =
-    'The file of that photo says where it was taken. That is not kept here, but the file still says it: where the address is not for everybody, do not pass it on as it is. A screenshot of it does not say it.';
-  return [remark('photo-place', 'caution', says)];
+  return [remark('photo-place', 'caution', toldOf(walk).placeInFile)];
 }
 
 /**
@@ -45,7 +42,7 @@ export function hung(
   if ('rejected' in photo) return photo;
   const { reference, checksum, size } = photo.value;
   if (photosOn(walk, listed).some((each) => each.checksum === checksum)) {
-    return { walk, says: [remark('photo', 'good', 'That photo is on this step already. It counts once.')] };
+    return { walk, says: [remark('photo', 'good', toldOf(walk).photoAgain)] };
   }
   const entry = { what: 'photo', step: listed, value: { reference, checksum, size }, shownAt };
   const entered = enter(desk, walk, walker, entry);
@@ -60,13 +57,6 @@ export function hung(
   });
   return {
     walk: entered.walk,
-    says: [
-      remark(
-        'photo',
-        'good',
-        `The photo is on ${listed.title}. Where it lies and its checksum are kept, not the picture.`,
-      ),
-      ...ofPlace(photo.value),
-    ],
+    says: [remark('photo', 'good', toldOf(walk).photoHung(listed.title)), ...ofPlace(walk, photo.value)],
   };
 }

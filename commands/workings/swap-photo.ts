@@ -6,6 +6,7 @@ import { type Given, kept, scene, stepOf } from './swap-answering.ts';
 import { refusedReply } from './swap-entering.ts';
 import { stepPage } from './swap-page.ts';
 import { hung, partsLeft, photosOn } from './swap-photo-kept.ts';
+import { toldOf } from './swap-walk.ts';
 
 /** Hangs a photo on a step. Where the step asks for nothing else, that closes it, unless somebody has to sign. */
 export function photoSent(desk: Desk, given: Given): Reply {
@@ -23,11 +24,11 @@ export function photoSent(desk: Desk, given: Given): Reply {
   const asksOnlyThis = listed.parts.some(({ kind }) => kind === 'photo') && partsLeft(walk, listed).length === 0;
   if (!isOpen || !asksOnlyThis || listed.step.hold) return page(says);
   const entry = { what: 'done', step: listed, value: {} };
-  const done = kept(desk, { ...at, walk }, entry, `Done: ${listed.title}`);
+  const done = kept(desk, { ...at, walk }, entry, `${toldOf(walk).verb.done}: ${listed.title}.`);
   if (done.refused) {
     // The page says itself what comes first.
-    const why = walk.state.steps.get(listed.id)?.waitsFor ? '' : ` ${done.headline}`;
-    return page([...says, remark('still-open', 'caution', `The step stays open.${why}`)]);
+    const why = walk.state.steps.get(listed.id)?.waitsFor ? '' : done.headline;
+    return page([...says, remark('still-open', 'caution', toldOf(walk).stepStaysOpen(why))]);
   }
   return { ...done, findings: [...says, ...done.findings] };
 }
@@ -40,7 +41,7 @@ export function photoTakenBack(desk: Desk, given: Given): Reply {
   if ('rejected' in listed) return refusedReply(listed.rejected);
   const photos = at.walk.state.steps.get(listed.id)?.photos ?? [];
   const photo = photos.findLast(({ who }) => who === at.walker.who) ?? photos.at(-1);
-  if (!photo) return refusedReply(`There is no photo on ${listed.title}.`);
+  if (!photo) return refusedReply(toldOf(at.walk).noPhoto(listed.title));
   const entry = { what: 'photo-back', step: listed, value: { reference: photo.reference } };
-  return kept(desk, at, entry, `Photo taken back: ${listed.title}. Delete the picture itself where it lies`);
+  return kept(desk, at, entry, toldOf(at.walk).photoBack(listed.title));
 }

@@ -2,6 +2,7 @@ import type { Progress, StepMark } from '#findings/progress.ts';
 import type { Chart } from '#findings/reply.ts';
 import { eitherOf } from '#walkthrough/signing.ts';
 import type { StepView } from '#walkthrough/walk-state.ts';
+import { statusWords } from '../words/swap-status.ts';
 import type { OpenWalk } from './swap-walk.ts';
 
 function markOf({ status, listed }: StepView): StepMark {
@@ -24,21 +25,19 @@ const shortly = (title: string): string => title.split(':')[0] ?? title;
 /** Stage by stage how the steps of a list stand, with the holds that remain and who is waited for. */
 function progressOf({ checklist, state }: OpenWalk): Progress {
   const views = [...state.steps.values()];
-  const { signers } = checklist.words;
+  const told = statusWords[checklist.language];
   return {
     stages: checklist.stages.flatMap(({ id, title }) => {
       const marks = views.filter(({ listed }) => listed.step.stage === id).map(markOf);
       return marks.length === 0 ? [] : [{ label: shortly(title), marks }];
     }),
     remarks: [
-      ...state.stops.map(({ listed, says }) => `Stopped: ${listed.title}. ${says}`),
+      ...state.stops.map(({ listed, says }) => told.stopped(listed.title, says)),
       ...state.outOfRange.map(
-        ({ listed, says, passed }) =>
-          `Out of range: ${listed.title}. ${says}${passed ? ' Passed over by a lead.' : ''}`,
+        ({ listed, says, passed }) => `${told.outOfRange(listed.title, says)}${passed ? ` ${told.passedOver}` : ''}`,
       ),
-      ...state.holds.map(
-        ({ listed, waitsFor, reached }) =>
-          `Hold: ${listed.title} waits for ${eitherOf(waitsFor, signers)}${reached ? ', now' : ''}`,
+      ...state.holds.map(({ listed, waitsFor, reached }) =>
+        told.hold(listed.title, eitherOf(waitsFor, checklist), reached),
       ),
     ],
   };
@@ -48,15 +47,16 @@ function progressOf({ checklist, state }: OpenWalk): Progress {
 export function progressChart(walk: OpenWalk): Chart {
   const { checklist, sheet, state } = walk;
   const progress = progressOf(walk);
-  const title = `${checklist.name}, job ${sheet}: ${state.progress.done} of ${state.progress.of} steps`;
+  const told = statusWords[checklist.language];
+  const title = told.chartTitle(checklist.name, sheet, state.progress);
   const stages = progress.stages.map(({ label, marks }) => {
     const left = marks.filter((mark) => mark !== 'done' && mark !== 'passed').length;
-    return `${label} ${left === 0 ? 'done' : `${left} of ${marks.length} left`}`;
+    return left === 0 ? told.stageDone(label) : told.stageLeft(label, left, marks.length);
   });
   return {
     title,
-    x: { label: 'steps', min: 0, max: 1 },
-    y: { label: 'stage', min: 0, max: 1 },
+    x: { label: told.steps, min: 0, max: 1 },
+    y: { label: told.stage, min: 0, max: 1 },
     progress,
     lines: [],
     bands: [],

@@ -1,9 +1,8 @@
 import type { UnitSystem } from '#interview/question.ts';
-import { walkFacts } from '#knowledge/checklist-facts.ts';
 import type { ListedStep } from '#walkthrough/listed-step.ts';
 import { factText, openFacts } from './swap-facts.ts';
 import { saidIn } from './swap-values.ts';
-import type { OpenWalk } from './swap-walk.ts';
+import { type OpenWalk, toldOf } from './swap-walk.ts';
 
 /** What somebody signs for: the answers this hold needs, or what was reported where the signature makes it count. */
 export function restsOn(walk: OpenWalk, listed: ListedStep, units: UnitSystem): string {
@@ -27,7 +26,7 @@ function answersBehind(walk: OpenWalk, listed: ListedStep, units: UnitSystem): s
     .flatMap((id) => {
       const view = walk.state.steps.get(id);
       if (!view?.answer) return [];
-      const said = saidIn(view.listed, view.answer.value, units);
+      const said = saidIn(view.listed, view.answer.value, units, walk.checklist.language);
       return [`${view.listed.step.code}${said === '' ? '' : ` ${said}`} (${view.answer.name})`];
     })
     .join('. ');
@@ -35,26 +34,24 @@ function answersBehind(walk: OpenWalk, listed: ListedStep, units: UnitSystem): s
 
 /** What a lead's signature makes count, and how much stays not known. */
 function reportedSoFar(walk: OpenWalk): string {
+  const told = toldOf(walk);
   const said = walk.state.reported
     .filter(({ fact }) =>
-      Object.entries(walkFacts).some(([id, { clearedBy }]) => id === fact && clearedBy.includes('lead')),
+      Object.entries(walk.checklist.facts).some(([id, { clearedBy }]) => id === fact && clearedBy.includes('lead')),
     )
-    .map(({ fact, value, name }) => `${factText(fact, value)} (${name})`);
+    .map(({ fact, value, name }) => `${factText(walk, fact, value)} (${name})`);
   const open = openFacts(walk).length - said.length;
   return [
-    said.length === 0
-      ? 'Nothing is reported that waits for you'
-      : `Reported, and counts once you sign: ${said.join('. ')}`,
-    ...(open > 0 ? [`${open} more not known: each stays the dangerous answer`] : []),
+    said.length === 0 ? told.nothingReported : told.reportedSoFar(said.join('. ')),
+    ...(open > 0 ? [told.moreNotKnown(open)] : []),
   ].join('. ');
 }
 
 /** What is closed with the list though it was not done. */
-function passedOver({ state }: OpenWalk): string {
-  const passed = [...state.steps.values()].flatMap(({ status, listed, because, answer }) =>
-    status === 'skipped'
-      ? [`${listed.title}: ${because ?? 'no reason on record'} (${answer?.name ?? 'nobody named'})`]
-      : [],
+function passedOver(walk: OpenWalk): string {
+  const told = toldOf(walk);
+  const passed = [...walk.state.steps.values()].flatMap(({ status, listed, because, answer }) =>
+    status === 'skipped' ? [`${listed.title}: ${because ?? told.noReason} (${answer?.name ?? told.nobodyNamed})`] : [],
   );
-  return passed.length === 0 ? 'Every step done, none passed over' : `Passed over: ${passed.join('. ')}`;
+  return passed.length === 0 ? told.nonePassed : told.passed(passed.join('. '));
 }

@@ -4,9 +4,10 @@ import { type WalkFactId, walkFacts } from '#knowledge/checklist-facts.ts';
 import type { ChecklistId } from '#knowledge/checklists.ts';
 import { accepts } from '#walkthrough/replay.ts';
 import { buildingCodeEdition } from '../questions/codes.ts';
+import { languageAt } from '../words/swap.ts';
 import { remark } from './plain-replies.ts';
 import { openFacts } from './swap-facts.ts';
-import { listsOf, type OpenWalk, startedEvent, type Walker, walkOn } from './swap-walk.ts';
+import { listsOf, type OpenWalk, startedEvent, toldOf, type Walker, walkOn } from './swap-walk.ts';
 
 type SheetFact = ReturnType<ReturnType<Desk['store']['newestFacts']>['get']>;
 
@@ -63,11 +64,12 @@ export const begin = (desk: Desk, walker: Walker, id: ChecklistId): Begun =>
 function begun(desk: Desk, walker: Walker, id: ChecklistId): Begun {
   const sheet = desk.store.currentSheet(desk.speaker).number;
   const { name, open } = nameFor(desk, sheet, id);
+  const replayed = (): OpenWalk => walkOn(desk, sheet, name, languageAt(desk)) as OpenWalk;
   if (open) {
-    const walk = walkOn(desk, sheet, name) as OpenWalk;
+    const walk = replayed();
     return {
       walk,
-      findings: [remark('open-already', 'advice', 'This list is open already; it goes on where it was.')],
+      findings: [remark('open-already', 'advice', toldOf(walk).openAlready)],
     };
   }
   const { facts, reported } = factsOnSheet(desk, sheet);
@@ -90,7 +92,7 @@ function begun(desk: Desk, walker: Walker, id: ChecklistId): Begun {
     { what: 'joined', value: null, who: walker.who, fact: null },
   ];
   for (const { fact, ...entry } of entries) {
-    const walk = walkOn(desk, sheet, name) as OpenWalk;
+    const walk = replayed();
     const event = { ...entry, id: crypto.randomUUID(), step: null };
     const verdict = accepts(
       walk.state,
@@ -98,15 +100,11 @@ function begun(desk: Desk, walker: Walker, id: ChecklistId): Begun {
       walk.clock,
     );
     if ('refused' in verdict)
-      unheard.push(
-        fact === null
-          ? verdict.refused
-          : `${walkFacts[fact].prompt} Left as not known: whoever said it is not in the crew.`,
-      );
+      unheard.push(fact === null ? verdict.refused : toldOf(walk).notInCrew(walk.checklist.facts[fact].prompt));
     else desk.store.addWalkEvent(sheet, { ...event, list: name });
   }
   return {
-    walk: walkOn(desk, sheet, name) as OpenWalk,
+    walk: replayed(),
     findings: unheard.map((says) => remark('not-heard', 'advice', says)),
   };
 }
@@ -117,20 +115,17 @@ const mostShown = 5;
 /** Facts that nobody counts as known, each taken as the dangerous answer. */
 export function unknownFindings(walk: OpenWalk): readonly Finding[] {
   const open = openFacts(walk);
+  const told = toldOf(walk);
+  const { facts } = walk.checklist;
   if (open.length === 0) return [];
   return [
     {
-      ...remark(
-        'not-known',
-        'caution',
-        `${open.length} things are not known yet and count as the dangerous answer. The survey settles them, or a lead says what is known now with /swap known.`,
-      ),
+      ...remark('not-known', 'caution', told.notKnownYet(open.length)),
       table: {
-        title: 'Not known yet',
-        columns: ['what', 'taken as'],
+        ...told.notKnownTable,
         rows: [
-          ...open.slice(0, mostShown).map((fact) => [walkFacts[fact].prompt, walkFacts[fact].whenUnknown]),
-          ...(open.length > mostShown ? [[`and ${open.length - mostShown} more`, 'the dangerous answer, each']] : []),
+          ...open.slice(0, mostShown).map((fact) => [facts[fact].prompt, facts[fact].whenUnknown]),
+          ...(open.length > mostShown ? [[told.andMore(open.length - mostShown), told.dangerousEach]] : []),
         ],
       },
     },

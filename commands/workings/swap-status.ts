@@ -3,16 +3,19 @@ import type { Finding, Table } from '#findings/finding.ts';
 import type { Reply } from '#findings/reply.ts';
 import { nextSteps } from '#walkthrough/next-steps.ts';
 import { eitherOf, isLead } from '#walkthrough/signing.ts';
+import { languageAt } from '../words/swap.ts';
+import { statusWords } from '../words/swap-status.ts';
 import { isInvented } from './demo-house.ts';
 import { remark } from './plain-replies.ts';
 import { factText, whoClears } from './swap-facts.ts';
 import { progressChart } from './swap-progress.ts';
-import { listsOf, type OpenWalk, type Walker, walkOn, zoneOf } from './swap-walk.ts';
+import { listsOf, type OpenWalk, toldOf, type Walker, walkOn, zoneOf } from './swap-walk.ts';
 
 /** "[#####---------------] 18 of 71" */
-function bar(done: number, of: number): string {
+function bar(walk: OpenWalk): string {
+  const { done, of, nextHold } = walk.state.progress;
   const full = of === 0 ? 20 : Math.floor((20 * done) / of);
-  return `[${'#'.repeat(full)}${'-'.repeat(20 - full)}] ${done} of ${of}`;
+  return `[${'#'.repeat(full)}${'-'.repeat(20 - full)}] ${toldOf(walk).progress(done, of, nextHold?.title)}`;
 }
 
 export const spentText = (milliseconds: number): string => {
@@ -23,59 +26,49 @@ export const spentText = (milliseconds: number): string => {
 /** Where one list stands, for anybody of the crew. */
 export function statusReply(desk: Desk, walk: OpenWalk, walker: Walker): Reply {
   const { state } = walk;
-  const { progress, spent, people, stops, outOfRange } = state;
+  const told = statusWords[walk.checklist.language];
+  const { spent, people, stops, outOfRange } = state;
   const waited = nextSteps(state, walker).others.map(({ listed, waitsFor }) => [listed.title, waitsFor]);
-  const signers = state.list.checklist.words.signers;
-  const head = state.closed
-    ? `Closed by ${state.closed.name}. `
-    : state.paused
-      ? `Paused by ${state.paused.name}. `
-      : '';
+  const head = state.closed ? told.closedBy(state.closed.name) : state.paused ? told.pausedBy(state.paused.name) : '';
   return {
-    headline: `${head}${bar(progress.done, progress.of)}${progress.nextHold ? `, next hold: ${progress.nextHold.title}` : ''}`,
+    headline: `${head}${bar(walk)}`,
     findings: [
       ...stops.map(({ listed, says }) => remark('stopped', 'stop', `${listed.title}: ${says}`)),
       ...outOfRange.map(({ listed, says, passed }) =>
         remark(
           'out-of-range',
           passed ? 'advice' : 'caution',
-          `${listed.title}: ${says}${passed ? ' Passed by a lead.' : ''}`,
+          `${listed.title}: ${says}${passed ? ` ${told.passed}` : ''}`,
         ),
       ),
       // A closed list has its power back on purpose.
       ...(state.closed ? [] : proofFindings(walk)),
       ...openNotes(walk),
       ...state.reported.map(({ fact, value, name }) =>
-        remark(
-          'reported',
-          'advice',
-          `${name} reported: ${factText(fact, value)}. It counts once ${whoClears(fact)} confirms it.`,
-        ),
+        remark('reported', 'advice', told.reported(name, factText(walk, fact, value), whoClears(walk, fact))),
       ),
     ],
     tables: [
       {
-        title: 'Where it stands',
+        title: told.title,
         columns: ['', ''],
         rows: [
-          ['On the job', people.map(({ name }) => name).join(', ') || 'nobody has joined'],
-          ['Time spent', `${spentText(spent.working)} at work, ${spentText(spent.away)} away`],
+          [told.onTheJob, people.map(({ name }) => name).join(', ') || told.nobody],
+          [told.timeSpent, told.spent(spentText(spent.working), spentText(spent.away))],
         ],
       },
       ...tableOf(
-        'Holds still to sign',
-        ['hold', 'waits for', 'now'],
+        walk,
+        told.holds,
         state.holds.map(({ listed, waitsFor, reached }) => [
           listed.title,
-          eitherOf(waitsFor, signers),
-          reached ? 'can be signed' : 'not reached',
+          eitherOf(waitsFor, walk.checklist),
+          reached ? told.canBeSigned : told.notReached,
         ]),
       ),
-      ...tableOf('Free now, for somebody else', ['step', 'waits for'], waited),
-      ...tableOf('Done last', ['step', 'by', 'at'], doneLast(desk, walk)),
-      ...(isLead(walker.standing)
-        ? tableOf('Open holds of all jobs', ['job', 'list', 'hold', 'now'], holdsOfAll(desk))
-        : []),
+      ...tableOf(walk, told.others, waited),
+      ...tableOf(walk, told.last, doneLast(desk, walk)),
+      ...(isLead(walker.standing) ? tableOf(walk, told.ofAllJobs, holdsOfAll(desk)) : []),
     ],
     chart: progressChart(walk),
   };
@@ -83,26 +76,26 @@ export function statusReply(desk: Desk, walk: OpenWalk, walker: Walker): Reply {
 
 const mostRows = 12;
 
-function tableOf(title: string, columns: readonly string[], rows: readonly (readonly string[])[]): readonly Table[] {
+function tableOf(
+  walk: OpenWalk,
+  { title, columns }: Omit<Table, 'rows'>,
+  rows: readonly (readonly string[])[],
+): readonly Table[] {
   if (rows.length === 0) return [];
   const more = rows.length - mostRows;
-  const shown = more > 0 ? [...rows.slice(0, mostRows), [`and ${more} more`, ...columns.slice(1).map(() => '')]] : rows;
+  const shown =
+    more > 0 ? [...rows.slice(0, mostRows), [toldOf(walk).andMore(more), ...columns.slice(1).map(() => '')]] : rows;
   return [{ title, columns, rows: shown }];
 }
 
 /** What is known of each opened box being dead. */
-const proofFindings = ({ state }: OpenWalk): readonly Finding[] =>
+const proofFindings = ({ state, checklist }: OpenWalk): readonly Finding[] =>
   [...state.deadProofs.values()].flatMap(({ box, state: proof, signedBy, until, because }) => {
+    const told = statusWords[checklist.language];
     if (proof === 'never') return [];
     if (proof === 'current')
-      return [
-        remark(
-          'dead-proof',
-          'advice',
-          `The ${box.name} was proven dead by ${signedBy}. It lapses by itself at ${until?.slice(11, 16)} UTC, and with any break, new person or power.`,
-        ),
-      ];
-    return [remark('dead-proof', 'caution', `The ${box.name} counts as live again. ${because ?? ''}`.trim())];
+      return [remark('dead-proof', 'advice', told.provenDead(box.name, signedBy ?? '', until?.slice(11, 16) ?? ''))];
+    return [remark('dead-proof', 'caution', told.liveAgain(box.name, because ?? ''))];
   });
 
 const mostNotes = 5;
@@ -118,17 +111,18 @@ const openNotes = ({ state }: OpenWalk): readonly Finding[] =>
     .slice(-mostNotes);
 
 const mostDone = 5;
-const verbs: Readonly<Record<string, string>> = { overridden: ', passed over', undone: ', taken back' };
 
 /** Who did what last, newest first, so that two on one list see each other. */
-function doneLast(desk: Desk, { state, events }: OpenWalk): readonly (readonly string[])[] {
+function doneLast(desk: Desk, { state, events, checklist }: OpenWalk): readonly (readonly string[])[] {
   const timeZone = zoneOf(desk) ?? 'UTC';
-  const clock = new Intl.DateTimeFormat('en-GB', {
+  const told = statusWords[checklist.language];
+  const clock = new Intl.DateTimeFormat(told.locale, {
     timeZone,
     day: 'numeric',
     month: 'short',
     hour: '2-digit',
     minute: '2-digit',
+    hour12: false,
   });
   const refused = new Set(state.refused.map(({ event }) => event.id));
   return events
@@ -138,7 +132,7 @@ function doneLast(desk: Desk, { state, events }: OpenWalk): readonly (readonly s
       if (!listed || !counts) return [];
       return [
         [
-          `${listed.title}${verbs[what] ?? ''}`,
+          `${listed.title}${told.happened[what] ?? ''}`,
           standing.name ?? who,
           `${clock.format(new Date(at))}${timeZone === 'UTC' ? ' UTC' : ''}`,
         ],
@@ -154,7 +148,7 @@ const mostJobs = 50;
 const holdsOfAll = (desk: Desk): readonly (readonly string[])[] =>
   desk.store.listSheets({ limit: mostJobs, state: 'open' }).flatMap(({ number, name }) =>
     listsOf(desk, number).flatMap((list) => {
-      const walk = isInvented({ name }) ? undefined : walkOn(desk, number, list);
+      const walk = isInvented({ name }) ? undefined : walkOn(desk, number, list, languageAt(desk));
       if (!walk || walk.state.closed) return [];
       const { holds } = walk.state;
       const reached = holds.filter((hold) => hold.reached);
@@ -162,7 +156,7 @@ const holdsOfAll = (desk: Desk): readonly (readonly string[])[] =>
         `${number}${name === null ? '' : `, ${name}`}`,
         walk.checklist.name,
         hold.listed.title,
-        hold.reached ? 'can be signed' : 'not reached',
+        hold.reached ? statusWords[languageAt(desk)].canBeSigned : statusWords[languageAt(desk)].notReached,
       ]);
     }),
   );

@@ -3,7 +3,7 @@ import { plain } from '#interview/words.ts';
 import type { ListedStep } from '#walkthrough/listed-step.ts';
 import { nextSteps } from '#walkthrough/next-steps.ts';
 import { keyOf } from './short-key.ts';
-import type { OpenWalk, Walker } from './swap-walk.ts';
+import { type OpenWalk, toldOf, type Walker } from './swap-walk.ts';
 
 /** A step on a button: it cannot be mistaken for another, however the list changes. */
 export const stepKey = ({ id }: ListedStep): string => keyOf(id);
@@ -11,19 +11,23 @@ export const stepKey = ({ id }: ListedStep): string => keyOf(id);
 const called = ({ step, box, person }: ListedStep): string =>
   plain([step.code, box?.name ?? person?.name].filter(Boolean).join(' '));
 
+/** A box that nobody named goes by its id as well, whatever the language it is told in. */
+const byBox = ({ step, box }: ListedStep): string => plain(`${step.code} ${box?.id.replaceAll('-', ' ') ?? ''}`);
+
 /** The step meant: by its button, its id, or its code with the box or the person behind it (E06 fan). */
-export function stepMeant({ state }: OpenWalk, text: string): Reading<ListedStep> {
+export function stepMeant(walk: OpenWalk, text: string): Reading<ListedStep> {
   const said = plain(text);
-  const steps = state.list.steps;
-  const exact = steps.find((each) => stepKey(each) === said || each.id === text.trim() || called(each) === said);
+  const { steps } = walk.state.list;
+  const told = toldOf(walk);
+  const exact = steps.find(
+    (each) => stepKey(each) === said || each.id === text.trim() || called(each) === said || byBox(each) === said,
+  );
   if (exact) return { value: exact };
   const alike = steps.filter(({ step }) => plain(step.code) === said || plain(step.id.replaceAll('-', ' ')) === said);
   const [only] = alike;
   if (only && alike.length === 1) return { value: only };
   return {
-    rejected: only
-      ? `There are ${alike.length} of those. Name one: ${alike.slice(0, 4).map(called).join(', ')}.`
-      : 'That step is not on this list. /swap status shows what is.',
+    rejected: only ? told.severalSteps(alike.length, alike.slice(0, 4).map(called).join(', ')) : told.notOnList,
   };
 }
 

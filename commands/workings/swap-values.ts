@@ -10,6 +10,8 @@ import { folded } from '#quantity/reading-text.ts';
 import { cubicInches, metres, squareMetres } from '#quantity/units.ts';
 import type { ListedPart, ListedStep } from '#walkthrough/listed-step.ts';
 import type { StepValue } from '#walkthrough/walk-event.ts';
+import type { Language } from '#words/language.ts';
+import { type ValueWords, valueWords } from '../words/swap-values.ts';
 
 /** Joists, grilles, overlaps: wider than what a duct or a gap may be. */
 const span = lengthOf({
@@ -33,8 +35,8 @@ const spareRoom = boxVolumeOf({ least: cubicInches(-500), most: cubicInches(500)
 /** How a number is read and shown. */
 interface NumberKind {
   readonly example: string;
-  read(text: string, units: UnitSystem): Reading<number>;
-  show(value: number, units: UnitSystem): string;
+  read(text: string, units: UnitSystem, told: ValueWords): Reading<number>;
+  show(value: number, units: UnitSystem, told: ValueWords): string;
 }
 
 const asNumber = <Q extends number>(kind: Kind<Q>): NumberKind => ({
@@ -53,18 +55,16 @@ function numberFirst(text: string): { readonly number: number; readonly after: s
 /** How many: a number and nothing else, since "3 of 4" and "3 missing" are not three. */
 const howMany: NumberKind = {
   example: '3',
-  read(text) {
+  read(text, _, told) {
     const found = numberFirst(text);
-    return found && found.after === '' && found.number <= 1000
-      ? { value: found.number }
-      : { rejected: 'Give a number alone, such as 3.' };
+    return found && found.after === '' && found.number <= 1000 ? { value: found.number } : { rejected: told.number };
   },
   show: (value) => `${Number(value.toFixed(3))}`,
 };
 
 /** Ways a fall is written, each with what one of it is, in metres for each metre. */
 const fallUnits: readonly (readonly [RegExp, number])[] = [
-  [/^(?:in|inch(?:es)?|")? ?(?:\/|a|per|for each|for every) ?(?:ft|foot|')$/, 1 / 12],
+  [/^(?:in|inch(?:es)?|")? ?(?:\/|a|per|for each|for every|por) ?(?:ft|foot|pie|')$/, 1 / 12],
   [/^(?:in|inch(?:es)?|")$/, 1 / 12],
   [/^mm ?(?:\/|per) ?m$/, 0.001],
   [/^cm ?(?:\/|per) ?m$/, 0.01],
@@ -74,15 +74,15 @@ const fallUnits: readonly (readonly [RegExp, number])[] = [
 /** A fall or a sag along a duct, up to 45 degrees; a bare number is inches for each foot where the crew works in inches. */
 const fall: NumberKind = {
   example: '1/4 in for each foot',
-  read(text, units) {
+  read(text, units, told) {
     const found = numberFirst(text);
     const bare = found?.after === '' && units === 'inch-pound' ? 1 / 12 : undefined;
     const factor = bare ?? fallUnits.find(([unit]) => unit.test(found?.after.replace(/\s+/g, ' ') ?? ''))?.[1];
     return found && factor !== undefined && found.number * factor <= 1
       ? { value: found.number * factor }
-      : { rejected: 'Give the fall with its unit, such as 1/4 in for each foot, 2 % or 20 mm/m.' };
+      : { rejected: told.fall };
   },
-  show: (value) => `${Number((value * 12).toFixed(3))} in for each foot`,
+  show: (value, _, told) => told.fallShown(Number((value * 12).toFixed(3))),
 };
 
 const numberKinds: Readonly<Record<PrintedUnit, NumberKind>> = {
@@ -119,54 +119,76 @@ const typedSlotsOf = (listed: ListedStep): readonly Slot[] =>
   slotsOf(listed).filter(({ part }) => !(part.kind === 'number' && part.worked));
 
 /** The range of a number in words: "at least 6 in, at most 4 ft". */
-export function rangeOf(part: ListedPart): string {
-  if (part.kind === 'pair') return `may lose less than ${part.dropUnder} %`;
-  if (part.kind === 'tester-proof') return `proving unit, or a live point at ${part.least.shown} to ${part.most.shown}`;
+export function rangeOf(part: ListedPart, told: ValueWords = valueWords.english): string {
+  if (part.kind === 'pair') return told.loses(part.dropUnder);
+  if (part.kind === 'tester-proof') return told.provingUnitOr(part.least.shown, part.most.shown);
   if (part.kind !== 'number') return '';
   const ends = [
-    part.least && `at least ${part.least.shown}`,
-    part.most && `at most ${part.most.shown}`,
-    part.under && `under ${part.under.shown}`,
-    part.leastOf && 'at least what was agreed',
-    part.leastBeside && 'and what the room needs',
+    part.least && told.atLeast(part.least.shown),
+    part.most && told.atMost(part.most.shown),
+    part.under && told.under(part.under.shown),
+    part.leastOf && told.atLeastAgreed,
+    part.leastBeside && told.andNeeded,
   ];
   return ends.filter(Boolean).join(', ');
 }
 
-function acceptsOf({ part }: Slot): string {
+function acceptsOf({ part }: Slot, told: ValueWords): string {
   switch (part.kind) {
     case 'number':
     case 'pair':
-      return [`such as ${numberKinds[part.unit].example}`, rangeOf(part)].filter(Boolean).join('; ');
+      return [told.suchAs(exampleOf(part.unit, told)), rangeOf(part, told)].filter(Boolean).join('; ');
     case 'tester-proof':
-      return rangeOf(part);
+      return rangeOf(part, told);
     case 'photo':
-      return 'a JPEG, PNG, WebP or HEIC picture of at most 10 MB';
+      return told.picture;
     case 'tick':
-      return 'yes, once it is so';
+      return told.yesOnce;
     case 'choice':
-      return 'pick one';
+      return told.pickOne;
     case 'text':
-      return part.neededBelow ? 'only where it is less' : 'in a few words';
+      return part.neededBelow ? told.onlyWhereLess : told.fewWords;
   }
 }
 
 /** The fields of a form that asks for everything a step records. */
-export const fieldsOf = (listed: ListedStep): readonly FormField[] =>
+export const fieldsOf = (listed: ListedStep, told: ValueWords = valueWords.english): readonly FormField[] =>
   typedSlotsOf(listed).map((slot) => ({
     id: slot.id,
     label: slot.label,
-    accepts: acceptsOf(slot),
+    accepts: acceptsOf(slot, told),
     optional: slot.part.optional || slot.part.onlyIf !== undefined,
     ...(slot.part.kind === 'choice' ? { choices: slot.part.options.map(({ id, label }) => ({ id, label })) } : {}),
     ...(slot.part.kind === 'photo' ? { photo: true as const } : {}),
-    ...(slot.part.kind === 'tick' ? { choices: [{ id: 'yes', label: 'Yes, it is so' }] } : {}),
+    ...(slot.part.kind === 'tick' ? { choices: [{ id: 'yes', label: told.yesItIs }] } : {}),
   }));
 
-function readSlot({ label, part }: Slot, text: string, units: UnitSystem): Reading<string | number | boolean> {
+/** How a typed value is read: in which units a bare number is, and in which language it is told what would do. */
+interface ReadingAs {
+  readonly units: UnitSystem;
+  readonly language?: Language | undefined;
+}
+
+/** Numbers are read by kinds that speak English; in another language the example says what would do. */
+function readNumber(unit: PrintedUnit, text: string, { units, language = 'english' }: ReadingAs): Reading<number> {
+  const told = valueWords[language];
+  const reading = numberKinds[unit].read(text, units, told);
+  const own = language === 'english' || unit === '1' || unit === 'in/ft';
+  return own || 'value' in reading
+    ? reading
+    : { rejected: told.notRead(text.trim().slice(0, 40), exampleOf(unit, told)) };
+}
+
+const exampleOf = (unit: PrintedUnit, told: ValueWords): string =>
+  unit === 'in/ft' ? told.fallExample : numberKinds[unit].example.replace(/ or /g, ` ${told.or} `);
+
+function readSlot({ label, part }: Slot, text: string, as: ReadingAs): Reading<string | number | boolean> {
   const said = plain(text);
-  const named = (reading: Reading<number>): Reading<number> =>
-    'rejected' in reading ? { rejected: `${label}: ${reading.rejected}` } : reading;
+  const told = valueWords[as.language ?? 'english'];
+  const named = (unit: PrintedUnit): Reading<number> => {
+    const reading = readNumber(unit, text, as);
+    return 'rejected' in reading ? { rejected: `${label}: ${reading.rejected}` } : reading;
+  };
   switch (part.kind) {
     case 'choice': {
       const found = part.options.find(
@@ -175,19 +197,19 @@ function readSlot({ label, part }: Slot, text: string, units: UnitSystem): Readi
       );
       return found
         ? { value: found.id }
-        : { rejected: `${label}: pick one of ${part.options.map((option) => option.label).join(' / ')}.` };
+        : { rejected: told.pickOneOf(label, part.options.map((option) => option.label).join(' / ')) };
     }
     case 'number':
     case 'pair':
-      return named(numberKinds[part.unit].read(text, units));
+      return named(part.unit);
     case 'tester-proof':
-      return /^proving[ -]unit$/.test(said) ? { value: 'proving-unit' } : named(numberKinds.V.read(text, units));
+      return /^(?:proving[ -]unit|unidad de prueba)$/.test(said) ? { value: 'proving-unit' } : named('V');
     case 'tick':
-      return /^(?:y|yes|done|true|ok|tick)$/.test(said)
+      return /^(?:y|yes|done|true|ok|tick|s[ií]|hecho)$/.test(said)
         ? { value: true }
-        : { rejected: `${label}: say yes once it is so.` };
+        : { rejected: told.sayYes(label) };
     case 'photo':
-      return { rejected: `${label}: words are no photo. Send the photo itself.` };
+      return { rejected: told.noPhoto(label) };
     case 'text':
       return { value: text.trim().slice(0, 300) };
   }
@@ -213,12 +235,17 @@ export function filledIn(listed: ListedStep, text: string): Filled {
 }
 
 /** An answer to a step as the list takes it, or the first thing that could not be read. */
-export function readFilled(listed: ListedStep, filled: Filled, units: UnitSystem): Reading<StepValue> {
+export function readFilled(
+  listed: ListedStep,
+  filled: Filled,
+  units: UnitSystem,
+  language?: Language,
+): Reading<StepValue> {
   const value: Record<string, string | number | boolean> = {};
   for (const slot of typedSlotsOf(listed)) {
     const text = Object.hasOwn(filled, slot.id) ? filled[slot.id]?.trim() : undefined;
     if (text === undefined || text === '') continue;
-    const reading = readSlot(slot, text, units);
+    const reading = readSlot(slot, text, { units, language });
     if ('rejected' in reading) return reading;
     value[slot.id] = reading.value;
   }
@@ -226,7 +253,12 @@ export function readFilled(listed: ListedStep, filled: Filled, units: UnitSystem
 }
 
 /** What an answer says, for a person: "Controls that feed the fan: All left on; Hot to neutral: 0 V". */
-export const saidIn = (listed: ListedStep, value: StepValue, units: UnitSystem): string =>
+export const saidIn = (
+  listed: ListedStep,
+  value: StepValue,
+  units: UnitSystem,
+  language: Language = 'english',
+): string =>
   slotsOf(listed)
     .flatMap(({ id, label, part }) => {
       const said = value[id];
@@ -235,7 +267,7 @@ export const saidIn = (listed: ListedStep, value: StepValue, units: UnitSystem):
       if (part.kind === 'choice')
         return [`${label}: ${part.options.find((option) => option.id === said)?.label ?? String(said)}`];
       if (typeof said === 'number' && (part.kind === 'number' || part.kind === 'pair' || part.kind === 'tester-proof'))
-        return [`${label}: ${numberKinds[part.unit].show(said, units)}`];
-      return [`${label}: ${said === 'proving-unit' ? 'on a proving unit' : String(said)}`];
+        return [`${label}: ${numberKinds[part.unit].show(said, units, valueWords[language])}`];
+      return [`${label}: ${said === 'proving-unit' ? valueWords[language].onProvingUnit : String(said)}`];
     })
     .join('; ');

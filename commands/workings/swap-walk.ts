@@ -1,12 +1,15 @@
 import type { Desk } from '#chat/command.ts';
 import type { Reading } from '#interview/question.ts';
 import type { Checklist } from '#knowledge/checklist.ts';
+import { checklistsIn } from '#knowledge/checklist-spanish.ts';
 import { type ChecklistId, checklists } from '#knowledge/checklists.ts';
 import { replayWalk, type WalkClock } from '#walkthrough/replay.ts';
 import type { WalkEvent } from '#walkthrough/walk-event.ts';
 import type { WalkFacts } from '#walkthrough/walk-facts.ts';
 import { walkList } from '#walkthrough/walk-list.ts';
 import type { WalkState } from '#walkthrough/walk-state.ts';
+import type { Language } from '#words/language.ts';
+import { languageAt, type SwapWords, swapWords } from '../words/swap.ts';
 import { isMention, memberNamed } from './crew-people.ts';
 import { keyOf } from './short-key.ts';
 
@@ -55,16 +58,24 @@ export const startedEvent = 'started';
 const factsIn = (value: unknown): WalkFacts =>
   typeof value === 'object' && value !== null && 'facts' in value ? (value.facts as WalkFacts) : {};
 
-/** One list of a job replayed to this moment; nothing where it was never started. */
-export function walkOn(desk: Records, sheet: number, list: string): OpenWalk | undefined {
+/** One list of a job replayed to this moment, told in a language; nothing where it was never started. */
+export function walkOn(
+  desk: Records,
+  sheet: number,
+  list: string,
+  language: Language = 'english',
+): OpenWalk | undefined {
   const [start, ...rest] = desk.store.walkEvents(sheet, list);
   const id = idOfList(list);
   if (start?.what !== startedEvent || !isChecklist(id)) return undefined;
-  const checklist = checklists[id];
+  const checklist = checklistsIn[language][id];
   const clock = clockOf(desk);
   const inputs = walkList({ checklist, facts: factsIn(start.value), boxes: [], crew: [] });
   return { sheet, list, checklist, events: rest, state: replayWalk(inputs, rest, clock), clock };
 }
+
+/** What is said of a list, in its language. */
+export const toldOf = ({ checklist }: Pick<OpenWalk, 'checklist'>): SwapWords => swapWords[checklist.language];
 
 /** The lists of a job, the one touched last at the end. */
 export const listsOf = ({ store }: Pick<Desk, 'store'>, sheet: number): readonly string[] => {
@@ -87,6 +98,8 @@ export interface Meant {
 
 /** Finds the list an action is about: the one on the button, the job named, or the list touched last on the job open here. */
 export function walkMeant(desk: Desk, job: string | undefined): Reading<Meant> {
+  const language = languageAt(desk);
+  const told = swapWords[language];
   const [, number, key, count] = /^(\d{1,9})\.([0-9a-f]{4})\.(\d{1,6})$/.exec(job ?? '') ?? [];
   const sheet =
     number !== undefined
@@ -94,11 +107,11 @@ export function walkMeant(desk: Desk, job: string | undefined): Reading<Meant> {
       : job === undefined
         ? desk.store.currentSheet(desk.speaker).number
         : desk.store.findSheet(job)?.number;
-  if (sheet === undefined) return { rejected: 'There is no such job here. /job list shows them.' };
+  if (sheet === undefined) return { rejected: told.noSuchJob };
   const lists = listsOf(desk, sheet);
   const list = key === undefined ? lists.at(-1) : lists.find((each) => keyOf(each, 4) === key);
-  const walk = list === undefined ? undefined : walkOn(desk, sheet, list);
-  if (!walk) return { rejected: 'No list is started on this job. /swap start makes one.' };
+  const walk = list === undefined ? undefined : walkOn(desk, sheet, list, language);
+  if (!walk) return { rejected: told.noList };
   return { value: { walk, shownAt: count === undefined ? null : Number(count) } };
 }
 
@@ -109,7 +122,7 @@ export function walkMeant(desk: Desk, job: string | undefined): Reading<Meant> {
 export function walkerOf(desk: Desk, as: string | undefined): Reading<Walker> {
   const { day, who } = { day: dayNow(desk), who: desk.speaker.who };
   if (as === undefined) return { value: { who, standing: desk.store.standing(who), day } };
-  if (isMention(who)) return { rejected: 'Here everybody acts under their own name.' };
+  if (isMention(who)) return { rejected: swapWords[languageAt(desk)].ownName };
   const found = memberNamed(desk, as);
   if ('rejected' in found) return found;
   return { value: { who: found.value.who, standing: desk.store.standing(found.value.who), day, as: found.value.who } };

@@ -1,9 +1,12 @@
+import type { Language } from '#words/language.ts';
 import type { BoxKind, checklistWords, WalkFact, WalkFactId } from './checklist-facts.ts';
 import type { StepEntry } from './checklist-steps.ts';
 
 /** One step of one list. */
 export interface ChecklistStep extends StepEntry {
   readonly id: string;
+  /** A few words it is called by: "Sign dead". */
+  readonly title: string;
   /** Id of its stage. */
   readonly stage: string;
 }
@@ -25,6 +28,8 @@ export interface WalkRules {
 /** A list as it is kept, before the facts of a job have decided which of its steps are needed. */
 export interface Checklist {
   readonly id: string;
+  /** What its texts are in, and so what is told of a walk along it. */
+  readonly language: Language;
   readonly name: string;
   readonly says: string;
   /** Boxes this job always opens. */

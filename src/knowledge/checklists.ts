@@ -45,15 +45,22 @@ const stepFiles = {
   visit,
 };
 
-const libraries = Object.fromEntries(
-  Object.entries(stepFiles).map(([name, file]) => [
-    name,
-    checked(`knowledge/checklists/steps/${name}.json`, stepsSchema, file),
-  ]),
-) as Readonly<Record<keyof typeof stepFiles, Readonly<Record<string, StepEntry>>>>;
+/** A step with what it is called. */
+type NamedStep = StepEntry & Pick<ChecklistStep, 'title'>;
+
+/** "sign-dead" is "Sign dead". */
+const called = (id: string): string => `${id.charAt(0).toUpperCase()}${id.slice(1).replaceAll('-', ' ')}`;
+
+/** The steps as they are kept, file by file. */
+export const stepLibraries = Object.fromEntries(
+  Object.entries(stepFiles).map(([name, file]) => {
+    const steps = Object.entries(checked(`knowledge/checklists/steps/${name}.json`, stepsSchema, file));
+    return [name, Object.fromEntries(steps.map(([id, entry]) => [id, { ...entry, title: called(id) }]))];
+  }),
+) as Readonly<Record<keyof typeof stepFiles, Readonly<Record<string, NamedStep>>>>;
 
 /** Every step there is, by id, whichever list uses it. */
-export const checklistSteps: Readonly<Record<string, StepEntry>> = Object.assign({}, ...Object.values(libraries));
+export const checklistSteps: Readonly<Record<string, NamedStep>> = Object.assign({}, ...Object.values(stepLibraries));
 
 const inMilliseconds = { hour: 3_600_000, min: 60_000 };
 const span = z
@@ -95,7 +102,7 @@ type ListEntry = z.output<typeof listSchema>;
 type Stage = ListEntry['stages'][number];
 
 const idsOf = ({ id, steps }: Stage): readonly string[] =>
-  steps === 'all' ? Object.keys(libraries[id as keyof typeof libraries] ?? {}) : steps;
+  steps === 'all' ? Object.keys(stepLibraries[id as keyof typeof stepLibraries] ?? {}) : steps;
 
 function stepOf(id: string, stage: Stage, { without }: ListEntry): ChecklistStep {
   const entry = checklistSteps[id];
@@ -111,6 +118,7 @@ function checklistOf(id: ChecklistId, entry: ListEntry): Checklist {
   const { name, says, opens, stages } = entry;
   const list: Checklist = {
     id,
+    language: 'english',
     name,
     says,
     opens,

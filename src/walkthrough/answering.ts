@@ -4,7 +4,7 @@ import { type Judged, judged } from './evidence.ts';
 import { accepted, type Judgement, type Moment, refused, sameAgain } from './judgement.ts';
 import type { ListedStep } from './listed-step.ts';
 import { eitherOf, isApprentice, maySign } from './signing.ts';
-import { isClosed, recordOf, standingPhotos, type Walk } from './walk.ts';
+import { isClosed, recordOf, standingPhotos, type Walk, wordsOf } from './walk.ts';
 import { type StepValue, stepValue } from './walk-event.ts';
 import { lockIsOn, waitsFor } from './way-free.ts';
 
@@ -12,30 +12,32 @@ import { lockIsOn, waitsFor } from './way-free.ts';
 export function judgeAnswer(walk: Walk, listed: ListedStep, moment: Moment): Judgement {
   const { event } = moment;
   const value = stepValue(event.value);
-  if (value === null) return refused('This answer cannot be read. Give it again.');
+  const told = wordsOf(walk);
+  if (value === null) return refused(told.answerUnread);
   const found = judged(listed.parts, value, {
+    told,
     photos: standingPhotos(recordOf(walk, listed.id)).length,
     recorded: (step, part) => recorded(walk, step, part),
   });
   if (found.misread) return refused(found.misread);
   if (found.stops) return judgeStop(walk, listed, { moment, value, found });
 
-  const forbidden = notThisWay(listed, moment) ?? notThisPerson(walk, listed, { moment, value, found });
+  const forbidden = notThisWay(walk, listed, moment) ?? notThisPerson(walk, listed, { moment, value, found });
   if (forbidden) return refused(forbidden);
   const record = recordOf(walk, listed.id);
   const counting = record.status === 'closed' ? record.answer : null;
   if (counting && same(counting.value, value)) return sameAgain(true);
   if (counting && listed.step.hold) {
-    return refused(`${counting.name} has signed ${listed.title}. To change it, the signature is taken back first.`);
+    return refused(told.signedAlready(counting.name, listed.title));
   }
   if (counting && listed.step.lapses.length > 0) {
-    return refused('A test is not corrected. Take it back, and test again from the start.');
+    return refused(told.testNotCorrected);
   }
   const because = notNow(walk, listed, { moment, value, found });
   if (because) return refused(because);
   const answer = { moment, value, found };
   if (found.outside.length > 0) {
-    const says = [...found.outside.map((each) => each.says), listed.step.onFail ?? 'The step stays open.'].join(' ');
+    const says = [...found.outside.map((each) => each.says), listed.step.onFail ?? told.staysOpen].join(' ');
     return accepted((onto) => keptOpen(onto, listed, answer), { says });
   }
   const says = found.advice.join(' ') || null;
@@ -54,20 +56,21 @@ function judgeStop(walk: Walk, listed: ListedStep, given: Given): Judgement {
   return accepted((onto) => stopping(onto, listed, given), { says: given.found.stops });
 }
 
-function notThisWay({ step, title }: ListedStep, { event }: Moment): string | null {
+function notThisWay(walk: Walk, { step, title }: ListedStep, { event }: Moment): string | null {
   if (step.hold === (event.what === 'signed')) return null;
-  return step.hold ? `${title} is signed, not ticked.` : `${title} is ticked, not signed.`;
+  return step.hold ? wordsOf(walk).signedNotTicked(title) : wordsOf(walk).tickedNotSigned(title);
 }
 
 function notNow(walk: Walk, listed: ListedStep, { moment, found }: Given): string | null {
-  if (walk.paused) return `The job is paused by ${walk.paused.name}. Resume it first.`;
+  const told = wordsOf(walk);
+  if (walk.paused) return told.paused(walk.paused.name);
   const stopped = recordOf(walk, listed.id).status === 'stopped';
-  if (stopped && isApprentice(moment.event.standing)) return 'An apprentice does not lift a stop. A lead does.';
+  if (stopped && isApprentice(moment.event.standing)) return told.apprenticeStop;
   return (
     lateProblem(walk, listed, moment) ??
     waitsFor(walk, listed) ??
     notOnSite(walk, listed, moment) ??
-    (found.missing.length > 0 ? `Still to say: ${found.missing.join(', ')}.` : null)
+    (found.missing.length > 0 ? told.stillToSay(found.missing.join(', ')) : null)
   );
 }
 
@@ -87,15 +90,16 @@ const forOthers = (listed: ListedStep, value: StepValue): boolean =>
 function notThisPerson(walk: Walk, listed: ListedStep, { moment, value }: Given): string | null {
   const { event, day } = moment;
   const { person } = listed;
+  const told = wordsOf(walk);
   if (person && !forOthers(listed, value)) {
-    return person.who === event.who ? null : `This is ${person.name}'s own lock. Only ${person.name} records it.`;
+    return person.who === event.who ? null : told.ownLock(person.name);
   }
-  if (person?.who === event.who) return 'It is your own lock: say so.';
+  if (person?.who === event.who) return told.yourOwnLock;
   const signers = signersOf(listed, value);
   if (maySign(signers, event.standing, day)) return null;
-  const needed = eitherOf(signers, walk.list.checklist.words.signers);
-  if (isApprentice(event.standing)) return `An apprentice cannot record this. It takes ${needed}.`;
-  return `This takes ${needed}, with a number and a last day that has not passed.`;
+  const needed = eitherOf(signers, walk.list.checklist);
+  if (isApprentice(event.standing)) return told.apprenticeCannot(needed);
+  return told.takesQualified(needed);
 }
 
 /** What was done without signal may be entered later, but never where somebody's life hangs on the order of things. */
@@ -104,16 +108,17 @@ const clockSlack = 60_000;
 
 function lateProblem(walk: Walk, listed: ListedStep, { event, milliseconds }: Moment): string | null {
   const at = Date.parse(event.at);
-  if (!(at <= milliseconds + clockSlack)) return 'The time given lies ahead.';
+  const told = wordsOf(walk);
+  if (!(at <= milliseconds + clockSlack)) return told.liesAhead;
   const late = milliseconds - at;
   if (late > clockSlack && listed.step.risk === 'electrical') {
-    return 'A step at the wiring is entered when it is done, never later.';
+    return told.wiringAtOnce;
   }
   if (late <= walk.list.checklist.rules.late.milliseconds) return null;
   const before = walk.list.steps.filter(({ index, step }) => index < listed.index && step.hold);
   const needed = listed.needs.flatMap((id) => walk.list.byId.get(id) ?? []);
   const after = [...before, ...needed].find(({ id }) => Date.parse(recordOf(walk, id).answer?.at ?? '') > at);
-  return after ? `${after.title} was closed only after that. Give a later time.` : null;
+  return after ? told.closedAfter(after.title) : null;
 }
 
 /** Between the locks everybody who works stands under a lock of their own. */
@@ -121,9 +126,9 @@ function notOnSite(walk: Walk, { step, person, betweenLocks }: ListedStep, { eve
   const atWires = step.touches.length > 0 || step.treatAsLive || step.isolation;
   if (!(atWires || (betweenLocks && !step.hold)) || person) return null;
   if (!walk.people.some(({ who }) => who === event.who)) {
-    return 'Join the job first. Your own lock goes on before you work.';
+    return wordsOf(walk).joinFirst;
   }
-  return lockIsOn(walk, event.who) ? null : 'Hang your own lock on the breaker first.';
+  return lockIsOn(walk, event.who) ? null : wordsOf(walk).lockFirst;
 }
 
 /** What a closed step recorded, in SI. */

@@ -1,3 +1,4 @@
+import { type WalkWords, walkWords } from '#words/walkthrough.ts';
 import type { ListedStep } from './listed-step.ts';
 import type { WalkState } from './walk-state.ts';
 
@@ -20,28 +21,28 @@ export const carrySheet = (state: WalkState, stages: readonly string[]): readonl
     .filter(
       ({ listed, status }) => stages.includes(listed.step.stage) && !['closed', 'skipped', 'served'].includes(status),
     )
-    .map(({ listed }) => lineOf(listed));
+    .map(({ listed }) => lineOf(listed, walkWords[state.list.checklist.language]));
 
-function lineOf({ id, title, step, parts }: ListedStep): CarryLine {
+function lineOf({ id, title, step, parts }: ListedStep, told: WalkWords): CarryLine {
   return {
     id,
     title,
     do: step.do,
     lookFor: step.lookFor,
     caution: step.caution ?? null,
-    blanks: parts.map(blankOf),
+    blanks: parts.map((part) => blankOf(part, told)),
     mayBeEnteredLater: step.risk !== 'electrical',
   };
 }
 
-function blankOf(part: ListedStep['parts'][number]): string {
+function blankOf(part: ListedStep['parts'][number], told: WalkWords): string {
   if (part.kind === 'choice') return `${part.label}: ${part.options.map(({ label }) => label).join(' / ')}`;
   if (part.kind === 'pair') return `${part.label}: ${part.first.label}, ${part.second.label} (${part.unit})`;
   if (part.kind !== 'number') return part.label;
   const range = [
-    part.least && `at least ${part.least.shown}`,
-    part.most && `at most ${part.most.shown}`,
-    part.under && `under ${part.under.shown}`,
+    part.least && told.atLeast(part.least.shown),
+    part.most && told.atMost(part.most.shown),
+    part.under && told.under(part.under.shown),
   ].filter(Boolean);
   return `${part.label} (${part.unit})${range.length > 0 ? `: ${range.join(', ')}` : ''}`;
 }

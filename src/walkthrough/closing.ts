@@ -4,7 +4,7 @@ import type { Moment } from './judgement.ts';
 import type { ListedStep } from './listed-step.ts';
 import { relist, reopen, reopenAbove } from './reopening.ts';
 import { maySign } from './signing.ts';
-import { type Answer, recordOf, type StepRecord, type Walk } from './walk.ts';
+import { type Answer, recordOf, type StepRecord, type Walk, wordsOf } from './walk.ts';
 import { nameOf, type StepValue } from './walk-event.ts';
 
 /** An answer, when it was given, and what it says about its step. */
@@ -38,7 +38,7 @@ function answered(
   walk.corrections.push({ step: id, before: counted, after: answer });
   reopenAbove(walk, id, {
     kind: 'basis',
-    because: `${answer.name} has answered anew what ${counted.name} had answered.`,
+    because: wordsOf(walk).answeredAnew(answer.name, counted.name),
   });
 }
 
@@ -100,11 +100,11 @@ export function undoing(walk: Walk, listed: ListedStep, by: string): void {
     ...record,
     status: 'open',
     answer: null,
-    because: `Taken back by ${by}.`,
+    because: wordsOf(walk).takenBackBy(by),
     outside: [],
     advice: [],
   });
-  reopenAbove(walk, listed.id, { kind: 'basis', because: `${by} has taken back ${listed.title}.` });
+  reopenAbove(walk, listed.id, { kind: 'basis', because: wordsOf(walk).hasTakenBack(by, listed.title) });
   voidProof(walk, listed);
   if (listed.step.closes) walk.closed = null;
   walk.facts = walk.facts
@@ -114,7 +114,7 @@ export function undoing(walk: Walk, listed: ListedStep, by: string): void {
 }
 
 function endProofs(walk: Walk, listed: ListedStep): void {
-  for (const id of listed.reopens) reopen(walk, id, { kind: 'expired', because: `${listed.title} has ended it.` });
+  for (const id of listed.reopens) reopen(walk, id, { kind: 'expired', because: wordsOf(walk).hasEnded(listed.title) });
 }
 
 /** A test that failed, or was taken back, is worth nothing in part: the whole proof of that box starts again. */
@@ -122,7 +122,7 @@ function voidProof(walk: Walk, { step, box, title }: ListedStep): void {
   if (step.lapses.length === 0 || box === null) return;
   for (const other of walk.list.lapsing) {
     if (other.box?.id !== box.id) continue;
-    reopen(walk, other.id, { kind: 'basis', because: `${title} did not hold. The test starts again.` });
+    reopen(walk, other.id, { kind: 'basis', because: wordsOf(walk).didNotHold(title) });
   }
 }
 

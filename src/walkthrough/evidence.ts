@@ -1,4 +1,5 @@
 import { meets, within } from '#quantity/meets.ts';
+import type { WalkWords } from '#words/walkthrough.ts';
 import type { ListedNumber, ListedPart } from './listed-step.ts';
 import type { StepValue } from './walk-event.ts';
 
@@ -24,6 +25,8 @@ export interface Judged {
 
 /** What the judgement needs from outside the answer. */
 export interface Beside {
+  /** In which words to tell it. */
+  readonly told: WalkWords;
   /** Photos that were sent for the step beforehand. */
   readonly photos: number;
   /** What an earlier step recorded, in SI; absent while that step is open. */
@@ -41,7 +44,7 @@ export function judged(parts: readonly ListedPart[], value: StepValue, beside: B
   const asked = parts.filter((part) => isAsked(part, value));
   const strays = Object.keys(value).filter((key) => !asked.some((part) => keysOf(part).includes(key)));
   const given = asked.filter((part) => keysOf(part).every((key) => value[key] !== undefined));
-  const misreadings = given.map((part) => misread(part, value)).filter((each) => each !== null);
+  const misreadings = given.map((part) => misread(part, value, beside)).filter((each) => each !== null);
   const outside = given.flatMap((part) => outOfRange(part, value, beside));
   const options = given.flatMap((part) =>
     part.kind === 'choice' ? part.options.filter(({ id }) => id === value[part.id]) : [],
@@ -50,7 +53,7 @@ export function judged(parts: readonly ListedPart[], value: StepValue, beside: B
     (part) => part.kind === 'number' && part.outsideStops && outside.some((each) => each.part === part.id),
   );
   return {
-    misread: misreadings[0] ?? (strays.length > 0 ? `This step does not ask for “${strays[0]}”.` : null),
+    misread: misreadings[0] ?? (strays[0] === undefined ? null : beside.told.notAsked(strays[0])),
     stops:
       options.find(({ stops }) => stops)?.stops ??
       (stopped?.kind === 'number' ? stopped.outsideStops : undefined) ??
@@ -72,25 +75,23 @@ function isBelow({ part, than }: { readonly part: string; readonly than: string 
   return typeof number === 'number' && typeof other === 'number' && !meets(number, other);
 }
 
-function misread(part: ListedPart, value: StepValue): string | null {
+function misread(part: ListedPart, value: StepValue, { told }: Beside): string | null {
   const said = value[part.id];
   const isNumber = (key: string) => typeof value[key] === 'number';
   switch (part.kind) {
     case 'choice':
-      return part.options.some(({ id }) => id === said) ? null : `${part.label}: pick one of the answers.`;
+      return part.options.some(({ id }) => id === said) ? null : told.pickAnswer(part.label);
     case 'number':
-      return isNumber(part.id) ? aboveItsMost(part, value) : `${part.label}: give a number.`;
+      return isNumber(part.id) ? aboveItsMost(part, value) : told.giveNumber(part.label);
     case 'pair':
-      return isNumber(part.first.id) && isNumber(part.second.id) ? null : `${part.label}: give both numbers.`;
+      return isNumber(part.first.id) && isNumber(part.second.id) ? null : told.giveBoth(part.label);
     case 'tester-proof':
-      return said === 'proving-unit' || isNumber(part.id)
-        ? null
-        : `${part.label}: say proving unit, or give the volts.`;
+      return said === 'proving-unit' || isNumber(part.id) ? null : told.provingUnit(part.label);
     case 'tick':
-      return said === true ? null : `${part.label}: tick it once it is so.`;
+      return said === true ? null : told.tickOnce(part.label);
     case 'photo':
     case 'text':
-      return typeof said === 'string' && said.trim() !== '' ? null : `${part.label}: nothing was given.`;
+      return typeof said === 'string' && said.trim() !== '' ? null : told.nothingGiven(part.label);
   }
 }
 
@@ -105,14 +106,14 @@ function outOfRange(part: ListedPart, value: StepValue, beside: Beside): OutOfRa
     const [first, second] = [Number(value[part.first.id]), Number(value[part.second.id])];
     return first > 0 && second >= 0 && 100 * (first - second) < part.dropUnder * first
       ? []
-      : out(`less than ${part.dropUnder} % may be lost`);
+      : out(beside.told.lessLost(part.dropUnder));
   }
   const number = value[part.id];
   if (typeof number !== 'number') return [];
   if (part.kind === 'tester-proof') {
     return meets(number, part.least.si) && within(number, part.most.si)
       ? []
-      : out(`a live point reads ${part.least.shown} to ${part.most.shown}`);
+      : out(beside.told.livePoint(part.least.shown, part.most.shown));
   }
   if (part.kind !== 'number') return [];
   const { id, leastBeside } = part;
@@ -122,12 +123,13 @@ function outOfRange(part: ListedPart, value: StepValue, beside: Beside): OutOfRa
 
 function outOfNumber({ least, most, under, leastOf }: ListedNumber, number: number, beside: Beside): string[] {
   const says: string[] = [];
-  if (least && !meets(number, least.si)) says.push(`at least ${least.shown}`);
-  if (most && !within(number, most.si)) says.push(`at most ${most.shown}`);
-  if (under && !(number < under.si)) says.push(`under ${under.shown}`);
+  const { told } = beside;
+  if (least && !meets(number, least.si)) says.push(told.atLeast(least.shown));
+  if (most && !within(number, most.si)) says.push(told.atMost(most.shown));
+  if (under && !(number < under.si)) says.push(told.under(under.shown));
   if (leastOf) {
     const recorded = beside.recorded(leastOf.step, leastOf.part);
-    if (recorded === undefined || !meets(number, recorded)) says.push('below what was agreed');
+    if (recorded === undefined || !meets(number, recorded)) says.push(told.belowAgreed);
   }
   return says;
 }

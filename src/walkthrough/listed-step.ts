@@ -53,9 +53,8 @@ export interface Known {
 }
 
 export function titleOf({ step, box, person }: Place): string {
-  const name = step.id.replaceAll('-', ' ');
   const where = box?.name ?? person?.name;
-  return `${name.charAt(0).toUpperCase()}${name.slice(1)} (${step.code})${where ? `, ${where}` : ''}`;
+  return `${step.title} (${step.code})${where ? `, ${where}` : ''}`;
 }
 
 /** Who may sign the step: where stricter rules apply, only those that all of them name. */

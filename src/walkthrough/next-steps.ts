@@ -36,7 +36,7 @@ export function nextSteps(state: WalkState, { who, standing, day }: Asking): Nex
       .filter((listed) => !yours.includes(listed))
       .map((listed) => ({
         listed,
-        waitsFor: listed.person?.name ?? eitherOf(listed.signers, state.list.checklist.words.signers),
+        waitsFor: listed.person?.name ?? eitherOf(listed.signers, state.list.checklist),
       })),
   };
 }

@@ -1,7 +1,7 @@
 import type { ChecklistStep } from '#knowledge/checklist.ts';
 import type { WalkFactId } from '#knowledge/checklist-facts.ts';
 import type { LapseCause } from '#knowledge/checklist-steps.ts';
-import { type FactEntry, recordOf, type Walk } from './walk.ts';
+import { type FactEntry, recordOf, type Walk, wordsOf } from './walk.ts';
 import { answersTo, type WalkFacts } from './walk-facts.ts';
 import { relisted, type WalkList } from './walk-list.ts';
 
@@ -33,15 +33,16 @@ export function lapse(walk: Walk, cause: LapseCause, because: string): void {
 /** Ends the proofs that did not outlast the time since the last event, or the day. */
 export function passTime(walk: Walk, now: { readonly milliseconds: number; readonly day: string }): void {
   const { idle, age } = walk.list.checklist.rules;
+  const told = wordsOf(walk);
   const quiet = walk.lastOnSite !== null && now.milliseconds - walk.lastOnSite > idle.milliseconds;
   for (const { id, step } of walk.list.lapsing) {
     const { status, answer } = recordOf(walk, id);
     if (status !== 'closed' || answer === null) continue;
     const old = now.milliseconds - Date.parse(answer.enteredAt) > age.milliseconds;
     const because =
-      (answer.day !== now.day && step.lapses.includes('new-day') && 'A new day has begun.') ||
-      (quiet && step.lapses.includes('idle') && `It lapsed: ${idle.says}.`) ||
-      (old && step.lapses.includes('age') && `It lapsed: ${age.says}.`);
+      (answer.day !== now.day && step.lapses.includes('new-day') && told.newDay) ||
+      (quiet && step.lapses.includes('idle') && told.lapsed(idle.says)) ||
+      (old && step.lapses.includes('age') && told.lapsed(age.says));
     if (because) reopen(walk, id, { kind: 'expired', because });
   }
 }
@@ -78,7 +79,7 @@ export function relist(walk: Walk): void {
   if (changed.length === 0) return;
   for (const { id, step, behind } of walk.list.steps) {
     const moved = changed.find((fact) => behind.has(fact) && !recordsFact(step, fact));
-    const because = moved && `What is known has changed: ${list.checklist.facts[moved].prompt}`;
+    const because = moved && wordsOf(walk).factChanged(list.checklist.facts[moved].prompt);
     if (because) reopen(walk, id, { kind: 'basis', because });
   }
 }

@@ -4,7 +4,7 @@ import { type Judgement, type Moment, refused, type Verdict } from './judgement.
 import { passTime } from './reopening.ts';
 import { isStranger } from './signing.ts';
 import { judgeOverriding, judgeUndoing } from './undoing.ts';
-import { copyOf, newWalk, type Walk } from './walk.ts';
+import { copyOf, newWalk, type Walk, wordsOf } from './walk.ts';
 import type { WalkEvent } from './walk-event.ts';
 import type { WalkList } from './walk-list.ts';
 import { type WalkState, walkState } from './walk-state.ts';
@@ -70,23 +70,22 @@ const momentOf = (event: WalkEvent, dayOf: (instant: string) => string): Moment 
 
 function judge(walk: Walk, moment: Moment): Judgement {
   const { event } = moment;
+  const told = wordsOf(walk);
   const before = walk.seen.get(event.id);
   if (before !== undefined) {
     return before === fingerprint(event)
       ? { verdict: { accepted: true, closes: false, says: null }, change: () => {} }
-      : refused('Something else was entered under this name before.');
+      : refused(told.noSuchEntry);
   }
   if (!Number.isFinite(moment.milliseconds) || !Number.isFinite(Date.parse(event.at))) {
-    return refused('The time given cannot be read.');
+    return refused(told.timeUnread);
   }
-  if (isStranger(event.standing))
-    return refused('The crew does not know this person. A lead adds them first, with /crew add.');
-  if (walk.closed && !afterwards.includes(event.what))
-    return refused('This list is closed. Its close is taken back first.');
+  if (isStranger(event.standing)) return refused(told.stranger);
+  if (walk.closed && !afterwards.includes(event.what)) return refused(told.listClosed);
   const onJob = jobEvents[event.what];
   if (onJob && Object.hasOwn(jobEvents, event.what)) return onJob(walk, moment);
   const listed = event.step === null ? undefined : walk.list.byId.get(event.step);
-  if (listed === undefined) return refused('This step is not on the list.');
+  if (listed === undefined) return refused(told.notListed);
   switch (event.what) {
     case 'done':
     case 'signed':
@@ -94,11 +93,9 @@ function judge(walk: Walk, moment: Moment): Judgement {
     case 'overridden':
       return judgeOverriding(walk, listed, moment);
     case 'undone':
-      return walk.closed && !listed.step.closes
-        ? refused('This list is closed. Its close is taken back first.')
-        : judgeUndoing(walk, listed, moment);
+      return walk.closed && !listed.step.closes ? refused(told.listClosed) : judgeUndoing(walk, listed, moment);
     default:
-      return refused('Nothing of this kind happens on a list.');
+      return refused(told.noSuchKind);
   }
 }
 

@@ -1,4 +1,6 @@
+import type { Checklist } from '#knowledge/checklist.ts';
 import type { Signer } from '#knowledge/checklist-facts.ts';
+import { walkWords } from '#words/walkthrough.ts';
 import type { Standing } from './walk-event.ts';
 
 const isDay = (text: string): boolean => /^\d{4}-\d{2}-\d{2}$/.test(text);
@@ -31,5 +33,7 @@ export function maySign(signers: readonly Signer[], standing: Standing, day: str
 }
 
 /** "a lead or a certified renovator" */
-export const eitherOf = (signers: readonly Signer[], names: Readonly<Record<Signer, string>>): string =>
-  signers.map((signer) => names[signer]).join(' or ');
+export const eitherOf = (
+  signers: readonly Signer[],
+  { words, language }: Pick<Checklist, 'words' | 'language'>,
+): string => signers.map((signer) => words.signers[signer]).join(` ${walkWords[language].or} `);

@@ -86,29 +86,32 @@ function listOf(
   };
 }
 
-/** What stands in for a box that is opened and that nobody named. One for each kind, so that it stays the same box. */
-const standIns: Readonly<Record<BoxKind, Box<BoxKind>>> = {
-  fan: { id: 'fan', kind: 'fan', name: 'fan' },
-  'switch-box': { id: 'switch-box', kind: 'switch-box', name: 'switch box' },
-  'junction-box': { id: 'junction-box', kind: 'junction-box', name: 'junction box' },
-};
-
 function withMissingBoxes(
   { boxes, checklist }: WalkInputs,
   needed: ReadonlySet<ChecklistStep>,
 ): readonly Box<BoxKind>[] {
   const found = [...boxes];
-  standIn(found, checklist.opens);
-  for (const { touches } of needed) standIn(found, touches);
+  for (const kinds of [checklist.opens, ...[...needed].map(({ touches }) => touches)]) {
+    const first = wantedKind(found, kinds);
+    if (first !== undefined) found.push(standIn(first, found, checklist));
+  }
   return found;
 }
 
-function standIn(found: Box<BoxKind>[], kinds: readonly (BoxKind | 'this-box')[]): void {
+/** The kind of box that steps need and nobody named. */
+function wantedKind(found: readonly Box<BoxKind>[], kinds: readonly (BoxKind | 'this-box')[]): BoxKind | undefined {
   const first = kinds[0];
-  if (first === undefined || first === 'this-box' || found.some(({ kind }) => kinds.includes(kind))) return;
-  const standsIn = standIns[first];
-  found.push(found.some(({ id }) => id === standsIn.id) ? { ...standsIn, id: `${standsIn.id}-unnamed` } : standsIn);
+  return first === undefined || first === 'this-box' || found.some(({ kind }) => kinds.includes(kind))
+    ? undefined
+    : first;
 }
+
+/** What stands in for a box that is opened and that nobody named. One for each kind, so that it stays the same box. */
+const standIn = (kind: BoxKind, found: readonly Box<BoxKind>[], { words }: Checklist): Box<BoxKind> => ({
+  id: found.some(({ id }) => id === kind) ? `${kind}-unnamed` : kind,
+  kind,
+  name: words.boxes[kind],
+});
 
 /** What the facts decide of a step that is on the list. */
 const under = ({ step }: Place, known: Known): Pick<ListedStep, 'parts' | 'signers'> => ({

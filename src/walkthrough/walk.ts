@@ -1,4 +1,5 @@
 import type { BoxKind } from '#knowledge/checklist-facts.ts';
+import { type WalkWords, walkWords } from '#words/walkthrough.ts';
 import type { OutOfRange } from './evidence.ts';
 import type { Box, Person, StepValue, WalkEvent } from './walk-event.ts';
 import type { WalkList } from './walk-list.ts';
@@ -105,6 +106,9 @@ const untouched: StepRecord = {
   outside: [],
   advice: [],
 };
+
+/** What is told of this walk, in the language of its list. */
+export const wordsOf = ({ list }: Pick<Walk, 'list'>): WalkWords => walkWords[list.checklist.language];
 
 export const recordOf = ({ records }: Pick<Walk, 'records'>, id: string): StepRecord => records.get(id) ?? untouched;
 

@@ -1,6 +1,6 @@
 import type { ListedStep } from './listed-step.ts';
 import { eitherOf } from './signing.ts';
-import { isClosed, recordOf, type Walk } from './walk.ts';
+import { isClosed, recordOf, type Walk, wordsOf } from './walk.ts';
 
 /** Whether a step keeps everything behind it shut: a hold that nobody has signed, or an answer that stops the job. */
 export function isBarrier(walk: Walk, { id, step }: ListedStep): boolean {
@@ -55,30 +55,31 @@ const notProvenDead = (walk: Walk, { touches }: ListedStep): readonly string[] =
       ),
   );
 
-const signersOf = (walk: Walk, { signers }: ListedStep): string => eitherOf(signers, walk.list.checklist.words.signers);
+const signersOf = (walk: Walk, { signers }: ListedStep): string => eitherOf(signers, walk.list.checklist);
 
 /** What a step waits for, whoever does it, in one sentence; `null` when its way is free. */
 export function waitsFor(walk: Walk, listed: ListedStep, first = barrier(walk)): string | null {
+  const told = wordsOf(walk);
   if (first && first.index < listed.index) {
     const { status, because } = recordOf(walk, first.id);
     return status === 'stopped'
-      ? `The job is stopped at ${first.title}. ${because ?? ''}`.trim()
-      : `${first.title} comes first. It waits for ${signersOf(walk, first)}.`;
+      ? told.stoppedAt(first.title, because ?? '')
+      : told.holdFirst(first.title, signersOf(walk, first));
   }
   const need = listed.needs
     .map((id) => walk.list.byId.get(id))
     .find((needed) => needed !== undefined && !isSatisfied(walk, needed));
-  if (need) return `${need.title} comes first.`;
+  if (need) return told.first(need.title);
   const live = notProvenDead(walk, listed)[0];
   if (live === undefined) return listed.step.closes ? leftToDo(walk) : null;
   const name = walk.list.boxes.find(({ id }) => id === live)?.name ?? live;
-  return `Hands off: the ${name} is not proven dead at this moment. Test it first.`;
+  return told.handsOff(name);
 }
 
 function leftToDo(walk: Walk): string | null {
   const open = stillOpen(walk).map(({ title }) => title);
   if (open.length === 0) return null;
-  return `Not yet: ${open.length} still open. ${open.slice(0, 3).join('; ')}${open.length > 3 ? ' and more' : ''}.`;
+  return wordsOf(walk).leftToDo(open.length, open.slice(0, 3).join('; '), open.length > 3);
 }
 
 /** Every step that keeps the list from being closed. */

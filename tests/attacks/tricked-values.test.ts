@@ -4,6 +4,7 @@ import { checklists } from '#knowledge/checklists.ts';
 import { judged } from '#walkthrough/evidence.ts';
 import type { ListedPart, ListedStep } from '#walkthrough/listed-step.ts';
 import { walkList } from '#walkthrough/walk-list.ts';
+import { walkWords } from '#words/walkthrough.ts';
 
 /** Texts that are no number, or not the number they begin with. Invented for this purpose. */
 const tricks = [
@@ -69,7 +70,8 @@ describe('a value that is not what it looks like', () => {
         const value = read(step, part, text);
         return (
           value !== undefined &&
-          judged([part], { [part.id]: value }, { photos: 0, recorded: () => 0 }).outside.length === 0
+          judged([part], { [part.id]: value }, { told: walkWords.english, photos: 0, recorded: () => 0 }).outside
+            .length === 0
         );
       });
       expect(taken).toEqual([]);
@@ -82,7 +84,8 @@ describe('a value that is not what it looks like', () => {
         const value = read(step, part, text);
         const outside =
           value === undefined ||
-          judged([part], { [part.id]: value }, { photos: 0, recorded: () => 0 }).outside.length > 0;
+          judged([part], { [part.id]: value }, { told: walkWords.english, photos: 0, recorded: () => 0 }).outside
+            .length > 0;
         expect(outside, `${step.id} ${part.id} ${text}`).toBe(true);
       }
     }

@@ -362,6 +362,7 @@ describe('the lists', () => {
     const {
       id: _,
       stage: __,
+      title: ___,
       ...slope
     } = { ...checklists.swap.steps.find(({ id }) => id === 'slope') } as Record<string, unknown>;
     const written = { ...slope, evidence: [{ id: 'ok', kind: 'tick', label: 'Done' }] };
