@@ -2,8 +2,10 @@ import type { Action, AnswerCommand, Command, Desk, DeskCommand, Start } from '#
 import type { Reply } from '#findings/reply.ts';
 import type { AnyQuestion, UnitSystem } from '#interview/question.ts';
 import { ductDiameter } from '#quantity/kinds.ts';
+import type { Language } from '#words/language.ts';
 import { plainReading, type Reading } from './plain-words/reading.ts';
 import { readDuctRun } from './questions/duct-run-reading.ts';
+import { askWords } from './words/ask.ts';
 
 /** Readings closer than this are both offered; one that scores less than the least is no reading at all. */
 const apart = 1;
@@ -54,26 +56,31 @@ function understood({ facts, loose, told }: Reading, command: AnswerCommand<unkn
   };
 }
 
-const listed = (items: readonly string[]): string =>
-  items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
+/** The units a bare number is in, and the language it is answered in. */
+interface ReadFor {
+  readonly units: UnitSystem;
+  readonly language: Language;
+}
+
+const listed = (items: readonly string[], and: string): string =>
+  items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} ${and} ${items.at(-1)}`;
 
 const whatItSays = ({ command, items }: Understood): string =>
   items.length === 0 ? command.name : `${command.name}: ${items.join('; ')}`;
 
-function start(reading: Understood, other: string | undefined, units: UnitSystem): Start {
+function start(reading: Understood, other: string | undefined, { units, language }: ReadFor): Start {
+  const texts = askWords[language];
   const { command, given, items, left, told } = reading;
   return {
     start: command.name,
     given,
     notes: [
-      `Read as ${whatItSays(reading)}.${items.length === 0 ? ' No facts were found in it.' : ''}`,
+      `${texts.readAs(whatItSays(reading))}${items.length === 0 ? texts.noFacts : ''}`,
       ...told,
-      ...(left.length > 0
-        ? [`I could not place ${listed(left)}. Nothing was made of ${left.length > 1 ? 'them' : 'it'}.`]
-        : []),
-      ...(other === undefined ? [] : [`If you meant ${other}, ask again with as=${other}.`]),
+      ...(left.length > 0 ? [texts.notPlaced(listed(left, texts.and), left.length > 1)] : []),
+      ...(other === undefined ? [] : [texts.ifYouMeant(other)]),
     ],
-    ...collarTaken(command, given, units),
+    ...collarTaken(command, given, { units, language }),
   };
 }
 
@@ -81,7 +88,7 @@ function start(reading: Understood, other: string | undefined, units: UnitSystem
 function collarTaken(
   command: AnswerCommand<unknown>,
   given: Readonly<Record<string, string>>,
-  units: UnitSystem,
+  { units, language }: ReadFor,
 ): Pick<Start, 'unasked'> {
   const wanted = command.takes.some(({ id }) => id === 'collar') && given['collar'] === undefined;
   const run = wanted ? readDuctRun(given['duct-run'] ?? '', units) : undefined;
@@ -95,45 +102,59 @@ function collarTaken(
   return {
     unasked: {
       given: { collar },
-      notes: [`Nobody said the fan’s collar: taken as ${collar}, as the duct at the fan. Say it if it is another.`],
+      notes: [askWords[language].collarTaken(collar)],
     },
   };
 }
 
 /** The two nearest readings, to choose from. */
-const choice = (text: string, readings: readonly Understood[]): Reply => ({
-  headline: `This can be read as ${readings.map(({ command }) => command.name).join(' or as ')}. Say which: ask again with ${readings.map(({ command }) => `as=${command.name}`).join(' or ')}.`,
-  findings: [],
-  tables: [
-    {
-      title: 'The nearest readings',
-      columns: ['as', 'what it answers', 'what was understood', 'not placed'],
-      rows: readings.map(({ command, items, left }) => [
-        command.name,
-        command.summary,
-        items.join('; ') || 'no facts',
-        left.join(', ') || 'nothing',
-      ]),
-    },
-  ],
-  presses: readings.map(({ command }) => ({
-    label: `Read as ${command.name}`,
-    command: 'ask',
-    action: '',
-    given: { text, as: command.name },
-  })),
-});
+function choice(text: string, readings: readonly Understood[], language: Language): Reply {
+  const texts = askWords[language];
+  return {
+    language,
+    headline: texts.canBeRead(
+      readings.map(({ command }) => command.name).join(texts.asOr),
+      readings.map(({ command }) => `as=${command.name}`).join(` ${texts.or} `),
+    ),
+    findings: [],
+    tables: [
+      {
+        title: texts.nearest,
+        columns: texts.columns,
+        rows: readings.map(({ command, items, left }) => [
+          command.name,
+          (language === 'english' ? undefined : command.summaries?.[language]) ?? command.summary,
+          items.join('; ') || texts.nothingUnderstood,
+          left.join(', ') || texts.nothing,
+        ]),
+      },
+    ],
+    presses: readings.map(({ command }) => ({
+      label: texts.press(command.name),
+      command: 'ask',
+      action: '',
+      given: { text, as: command.name },
+    })),
+  };
+}
 
-const nothingRead = (commands: readonly Command[]): Reply => ({
-  headline: `That could not be read as a question about a bath fan. Say the room, the fan or the duct, such as: 110 fan 4 in flex 20 ft 3 elbows roof cap. Or name a command: ${commands
-    .filter(({ kind }) => kind === 'answer')
-    .map(({ name }) => name)
-    .join(', ')}.`,
+const nothingRead = (commands: readonly Command[], language: Language): Reply => ({
+  language,
+  headline: askWords[language].notRead(
+    commands
+      .filter(({ kind }) => kind === 'answer')
+      .map(({ name }) => name)
+      .join(', '),
+  ),
   findings: [],
   refused: true,
 });
 
-function answered({ commands, bareUnits: units }: Desk, text: string, as: string | undefined): Reply | Start {
+function answered(
+  { commands, bareUnits: units, speaker: { language = 'english' } }: Desk,
+  text: string,
+  as: string | undefined,
+): Reply | Start {
   const answering = commands.filter((command): command is AnswerCommand<unknown> => command.kind === 'answer');
   const { readings } = plainReading(text, units);
   const readable = readings.flatMap((reading) => {
@@ -146,14 +167,18 @@ function answered({ commands, bareUnits: units }: Desk, text: string, as: string
   if (!best) {
     const named = answering.find(({ name }) => name === told);
     return named
-      ? { start: named.name, given: {}, notes: [`Read as ${named.name}. No facts were found in it.`] }
-      : nothingRead(commands);
+      ? {
+          start: named.name,
+          given: {},
+          notes: [`${askWords[language].readAs(named.name)}${askWords[language].noFacts}`],
+        }
+      : nothingRead(commands, language);
   }
   const first = understood(best.reading, best.command, units);
   const gap = second === undefined ? Number.POSITIVE_INFINITY : best.reading.score - second.reading.score;
   if (second !== undefined && gap < apart)
-    return choice(text, [first, understood(second.reading, second.command, units)]);
-  return start(first, gap < near ? second?.command.name : undefined, units);
+    return choice(text, [first, understood(second.reading, second.command, units)], language);
+  return start(first, gap < near ? second?.command.name : undefined, { units, language });
 }
 
 const inPlainWords: Action = {
