@@ -1,9 +1,8 @@
 import type { AnswerCommand, Telling } from '#chat/command.ts';
 import { isGauge } from '#engine/electrical/gauge.ts';
-import { factsStillToAsk } from '#engine/electrical/rules-that-apply.ts';
 import type { Reply } from '#findings/reply.ts';
 import { type Interview, offer, take, together } from '#interview/interview.ts';
-import { type ObservationId, observationIds, powerFacts, powerRulesAt } from '#knowledge/circuit-rules.ts';
+import { type ObservationId, observationIds } from '#knowledge/circuit-rules.ts';
 import { fanWatts } from './questions/cost.ts';
 import {
   breaker,
@@ -20,19 +19,20 @@ import { plannedObservations, wiringQuestion } from './questions/wiring.ts';
 import type { LoadNumbers } from './workings/power-draw.ts';
 import { powerFindings, stopsCounted } from './workings/power-findings.ts';
 import { factsFromNumbers, loadFindings } from './workings/power-loads.ts';
+import { contradicted, openIn, readingsOf, setAside } from './workings/power-told.ts';
 
 interface PowerInputs {
   /** An answer for each observation that was worth asking; `unknown` where nobody could say. */
   readonly facts: Readonly<Record<string, string>>;
+  /** Answers that no rule asked for, with the others as they are. */
+  readonly idle: Readonly<Record<string, string>>;
   readonly numbers: LoadNumbers;
 }
-
-const rules = powerRulesAt('plan');
 
 /** Whether the unit has a part, or may have it. */
 const mayHave = (facts: Readonly<Record<string, string>>, part: 'heater' | 'light'): boolean => {
   const kind = facts['unit-kind'] ?? 'unknown';
-  return kind === 'unknown' || kind.includes(part);
+  return kind === 'unknown' || kind.includes(part) || (part === 'light' && kind === 'paddle-or-hanging');
 };
 
 /** The watts and amps of the unit: one screen of typed answers. */
@@ -72,22 +72,38 @@ function* numbersFor(facts: Readonly<Record<string, string>>, open: readonly Obs
 
 function* powerInterview(): Interview<PowerInputs> {
   const facts: Record<string, string> = {};
-  const asked = plannedObservations;
+  // Numbers that may contradict an answer are looked at first: what they bring up is then asked for as well.
+  const watched = {
+    heaterWatts: (yield* take(heaterWatts)).value,
+    lampWatts: (yield* take(lampWatts)).value,
+    otherFixed: (yield* take(otherFixedLoad)).value,
+  };
   for (;;) {
-    const next = factsStillToAsk(powerFacts(facts), rules, asked)[0];
+    const [next] = openIn(readingsOf(facts, watched), plannedObservations);
     if (next === undefined) break;
     const { value, known } = yield* offer(wiringQuestion(next));
     facts[next] = known ? value : 'unknown';
   }
-  const open = factsStillToAsk(powerFacts(facts), rules, observationIds);
+  const idle: Record<string, string> = {};
+  for (const id of plannedObservations.filter((each) => facts[each] === undefined)) {
+    const { value, known } = yield* take(wiringQuestion(id));
+    if (known) idle[id] = value;
+  }
+  const open = openIn(readingsOf(facts, watched), observationIds);
   const numbers = yield* numbersFor(facts, open);
-  return { facts: { ...facts, ...factsFromNumbers(numbers, facts) }, numbers };
+  return { facts: { ...facts, ...factsFromNumbers(numbers, facts) }, idle, numbers };
 }
 
-function answer({ facts, numbers }: PowerInputs, { units }: Telling): Reply {
+function answer({ facts, idle, numbers }: PowerInputs, { units }: Telling): Reply {
   const loads = loadFindings(numbers, facts, units);
-  const findings = powerFindings(facts, loads);
-  const { certain: byRule, open } = stopsCounted(facts);
+  const readings = readingsOf(facts, numbers);
+  const told = [contradicted(numbers, facts, units), setAside(readings, { ...idle, ...facts })];
+  const findings = powerFindings(
+    readings,
+    loads,
+    told.filter((finding) => finding !== undefined),
+  );
+  const { certain: byRule, open } = stopsCounted(readings);
   const certain = byRule + loads.filter(({ weight }) => weight === 'stop').length;
   const counted = (count: number) => `${count} ${count === 1 ? 'thing stops' : 'things stop'} this job`;
   return {

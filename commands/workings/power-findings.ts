@@ -19,8 +19,18 @@ type Facts = Readonly<Record<string, string | undefined>>;
 
 const planRules = powerRulesAt('plan');
 
-/** The rules that speak while the job is planned, gravest first. */
-const planRulesThatApply = (facts: Facts): readonly Applied[] => rulesThatApply(powerFacts(facts), planRules);
+const order: readonly Weight[] = ['stop', 'caution', 'advice', 'good'];
+const rankOf = ({ weight, unknown }: Applied): number => order.indexOf(weight) * 2 + (unknown.length > 0 ? 1 : 0);
+
+/** The rules that speak while the job is planned, for any reading of the answers, gravest first. */
+function planRulesThatApply(readings: readonly Facts[]): readonly Applied[] {
+  const gravest = new Map<PowerRuleId, Applied>();
+  for (const applied of readings.flatMap((facts) => rulesThatApply(powerFacts(facts), planRules))) {
+    const had = gravest.get(applied.id);
+    if (had === undefined || rankOf(applied) < rankOf(had)) gravest.set(applied.id, applied);
+  }
+  return [...gravest.values()].toSorted((one, other) => rankOf(one) - rankOf(other));
+}
 
 const isObservation = (id: string): id is ObservationId => Object.hasOwn(observations, id);
 
@@ -67,6 +77,8 @@ function furtherTable(rules: readonly Applied[]): Table {
   };
 }
 
+const lowerFirst = (text: string): string => `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
+
 const counted = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`;
 
 /** The rules that did not fit among the first, as one finding with a table, as grave as the gravest of them. */
@@ -103,11 +115,11 @@ function findOutFirst(rules: readonly Applied[]): readonly ObservationId[] {
 function findOut(rules: readonly Applied[]): Finding | undefined {
   const open = findOutFirst(rules);
   if (open.length === 0) return undefined;
-  const first = open.slice(0, 4).map((fact) => observations[fact].brief.toLowerCase());
+  const first = open.slice(0, 4).map((fact) => lowerFirst(observations[fact].brief));
   return {
     id: 'find-out-first',
     weight: 'caution',
-    says: `Find out first: ${first.join('; ')}.${open.length > first.length ? ` ${open.length - first.length} more are open.` : ''} What is not known counts as the dangerous answer.`,
+    says: `Find out first: ${first.join('; ')}.${open.length > first.length ? ` ${open.length - first.length} more ${open.length - first.length === 1 ? 'is' : 'are'} open.` : ''} What is not known counts as the dangerous answer.`,
     working: open.map((fact) => ({ what: observations[fact].brief, value: observations[fact].whenUnknown })),
     sources: [],
   };
@@ -145,30 +157,37 @@ function standing(): readonly Finding[] {
 const mostFindings = 12;
 
 /** The findings of the rules and the sums, stops first; what does not fit goes into a table. */
-export function powerFindings(facts: Facts, loads: readonly Finding[]): readonly Finding[] {
-  const rules = planRulesThatApply(facts);
+export function powerFindings(
+  readings: readonly Facts[],
+  loads: readonly Finding[],
+  told: readonly Finding[],
+): readonly Finding[] {
+  const rules = planRulesThatApply(readings);
+  const [facts = {}] = readings;
   const always = standing();
   const open = findOut(rules);
-  const room = mostFindings - always.length - loads.length - (open ? 1 : 0);
+  const room = mostFindings - always.length - loads.length - told.length - (open ? 1 : 0);
   const shown = rules.length <= room ? rules : rules.slice(0, room - 1);
   const rest = further(rules.slice(shown.length));
-  const told = shown.map((applied) => ruleFinding(applied, facts));
+  const ruled = shown.map((applied) => ruleFinding(applied, facts));
   const heavy = (finding: Finding) => finding.weight === 'stop';
   return [
-    ...told.filter(heavy),
+    ...ruled.filter(heavy),
     ...loads.filter(heavy),
     ...(rest && heavy(rest) ? [rest] : []),
+    ...told.filter(({ weight }) => weight === 'caution'),
     ...(open ? [open] : []),
     ...loads.filter((finding) => !heavy(finding)),
-    ...told.filter((finding) => !heavy(finding)),
+    ...ruled.filter((finding) => !heavy(finding)),
     ...(rest && !heavy(rest) ? [rest] : []),
+    ...told.filter(({ weight }) => weight !== 'caution'),
     ...always,
   ];
 }
 
 /** How many of the stops come from an answer, and how many from none. */
-export function stopsCounted(facts: Facts): { readonly certain: number; readonly open: number } {
-  const stops = planRulesThatApply(facts).filter(({ weight }) => weight === 'stop');
+export function stopsCounted(readings: readonly Facts[]): { readonly certain: number; readonly open: number } {
+  const stops = planRulesThatApply(readings).filter(({ weight }) => weight === 'stop');
   const certain = stops.filter(({ unknown }) => unknown.length === 0).length;
   return { certain, open: stops.length - certain };
 }

@@ -1,5 +1,5 @@
 import { breakerForLoad, continuousCurrent, mostCurrent } from '#engine/electrical/circuit-load.ts';
-import { controlCarries, controlHolds } from '#engine/electrical/control-load.ts';
+import type { Gauge } from '#engine/electrical/gauge.ts';
 import { type WorkedOutFacts, workedOutFacts } from '#engine/electrical/worked-out-facts.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { UnitSystem } from '#interview/question.ts';
@@ -12,10 +12,11 @@ import {
   motorShareOfSwitch,
   standardBreakers,
 } from '#knowledge/electrical.ts';
-import { current, fanPower } from '#quantity/kinds.ts';
+import { current } from '#quantity/kinds.ts';
 import { within } from '#quantity/meets.ts';
-import { type Amperes, ratio } from '#quantity/units.ts';
+import { type Amperes, amperes, ratio } from '#quantity/units.ts';
 import { citations } from './citations.ts';
+import { controlLoad } from './power-control.ts';
 import {
   type Draw,
   drawText,
@@ -23,32 +24,39 @@ import {
   fanIsRead,
   type LoadNumbers,
   limitCite,
+  lowestCounted,
   partsOf,
   sum,
-  switched,
+  switchedParts,
   together,
 } from './power-draw.ts';
 
 const given = <Value, const Name extends string>(name: Name, value: Value | null) =>
   (value === null ? {} : { [name]: value }) as Partial<Record<Name, Value>>;
 
+/** What is known of a load that is not known whole, where that alone is already too much; nothing where it is not. */
+const tooMuchAlready = (known: Amperes, limit: Amperes | undefined): Amperes | null =>
+  limit !== undefined && !within(known, limit) ? known : null;
+
 /** The answers that follow from the numbers. What cannot be worked out stays open. */
 export function factsFromNumbers(numbers: LoadNumbers, facts: Facts): WorkedOutFacts {
   const parts = partsOf(numbers, facts, 'inch-pound');
-  const { otherFixed } = numbers;
+  const { otherFixed, breaker, controlRating } = numbers;
+  const fan = fanIsRead(numbers) ? parts.fan : null;
   const other = otherFixed === null ? null : { told: otherFixed, most: otherFixed };
+  const fixed = [fan, parts.heater, parts.lamp, other];
+  const switched = Object.values({ ...switchedParts(parts, facts), 'the fan': fan });
+  const half = breaker === null ? undefined : mostCurrent(breaker, fixedShareOfSharedCircuit);
+  const rated = controlRating === null ? undefined : mostCurrent(controlRating, motorShareOfSwitch);
   return workedOutFacts(
     {
-      ...given('breaker', numbers.breaker),
+      ...given('breaker', breaker),
       ...given('thinnestWire', numbers.thinnestWire),
-      ...given(
-        'fixedLoad',
-        fanIsRead(numbers) ? (together(parts.fan, parts.heater, parts.lamp, other)?.most ?? null) : null,
-      ),
-      ...given('controlRating', numbers.controlRating),
-      ...given('controlledLoad', fanIsRead(numbers) ? (switched(parts, facts)?.most ?? null) : null),
+      ...given('fixedLoad', together(...fixed)?.most ?? tooMuchAlready(sum(fixed).most, half)),
+      ...given('controlRating', controlRating),
+      ...given('controlledLoad', together(...switched)?.most ?? tooMuchAlready(sum(switched).most, rated)),
       ...given('controlMinimum', numbers.controlMinimum),
-      ...given('lowestLoad', numbers.lowestLoad),
+      ...given('lowestLoad', lowestCounted(numbers)),
     },
     {
       fixedShareOfSharedCircuit,
@@ -58,26 +66,48 @@ export function factsFromNumbers(numbers: LoadNumbers, facts: Facts): WorkedOutF
   );
 }
 
+const ceilings: ReadonlyMap<Gauge, Amperes> = breakerCeilings;
+
 /** The load of the unit against its breaker. A sum of watts, never a word on the wiring. */
 function circuitLoad(numbers: LoadNumbers, facts: Facts, units: UnitSystem): Finding {
   const { steps, fan, heater, lamp } = partsOf(numbers, facts, units);
-  const draw = sum([fan, heater, lamp]);
+  const unit = sum([fan, heater, lamp]);
+  const other = numbers.otherFixed ?? amperes(0);
+  const draw = { told: amperes(unit.told + other), most: amperes(unit.most + other) };
   const allDay = facts['control-wanted'] === 'continuous-with-boost';
   const heats = heater !== null && heater.told > 0;
   const factor = heats ? fixedHeatFactor : allDay ? continuousFactor : ratio(1);
-  const counted = { told: continuousCurrent(draw.told, factor), most: continuousCurrent(draw.most, factor) };
-  const lacking = [...(heater === null ? ['the heater'] : []), ...(lamp === null ? ['the lamps'] : [])];
+  // Nobody asks for how many hours the other equipment is on, so it counts as on for all of them.
+  const otherCounted = continuousCurrent(other, continuousFactor);
+  const counted = {
+    told: amperes(continuousCurrent(unit.told, factor) + otherCounted),
+    most: amperes(continuousCurrent(unit.most, factor) + otherCounted),
+  };
+  const more = counted.most > draw.most;
+  const mayBeShared = facts['circuit-serves'] !== 'this-unit-only';
+  const lacking = [
+    ...(heater === null ? ['the heater'] : []),
+    ...(lamp === null ? ['the lamps'] : []),
+    ...(mayBeShared && numbers.otherFixed === null ? ['other fixed equipment on the circuit'] : []),
+  ];
   const guessed = fanIsRead(numbers) ? '' : ' Nobody read what the fan draws.';
-  const { breaker } = numbers;
-  const over = breaker !== null && !within(counted.most, breaker);
+  const { breaker, thinnestWire } = numbers;
+  const ceiling = thinnestWire === null ? undefined : ceilings.get(thinnestWire);
+  const overWire = ceiling !== undefined && !within(counted.most, ceiling);
+  const over = overWire || (breaker !== null && !within(counted.most, breaker));
   const fitting = breakerForLoad(counted.most, standardBreakers);
   const text = (value: Draw) => drawText(value, units);
-  const verdict =
-    breaker === null && lacking.length > 0
-      ? 'no breaker can be named before the rest is read'
+  const wire =
+    ceiling === undefined || breaker !== null
+      ? ''
+      : ` (its ${thinnestWire} AWG wire takes ${current.showShort(ceiling, units)} at most)`;
+  const verdict = overWire
+    ? `that is more than the ${current.showShort(ceiling, units)} that its ${thinnestWire} AWG wire takes`
+    : breaker === null && lacking.length > 0
+      ? `no breaker can be named before the rest is read${wire}`
       : breaker === null
         ? fitting.found
-          ? `by this sum it takes a breaker of ${current.showShort(fitting.breaker, units)} or more, and the label goes before the sum`
+          ? `by this sum it takes a breaker of ${current.showShort(fitting.breaker, units)} or more${wire}, and the label goes before the sum`
           : 'that is more than any breaker listed here, so the label has to name its circuit'
         : over
           ? `that is more than its ${current.showShort(breaker, units)} breaker`
@@ -86,7 +116,7 @@ function circuitLoad(numbers: LoadNumbers, facts: Facts, units: UnitSystem): Fin
   return {
     id: 'circuit-load',
     weight: over ? 'stop' : lacking.length > 0 || guessed !== '' ? 'caution' : 'advice',
-    says: `${over ? 'Do not connect it to this circuit: the' : 'The'} unit draws ${text(draw)}${factor > 1 ? ` and counts as ${text(counted)}` : ''}; ${verdict}.${lacking.length === 0 ? '' : ` Not in it, because nobody read it: ${lacking.join(' and ')}.`}${guessed}`,
+    says: `${over ? 'Do not connect it to this circuit: the' : 'The'} unit draws ${text(unit)}${other > 0 ? `, with ${current.showShort(other, units)} of other fixed equipment ${text(draw)},` : ''}${more ? ` and counts as ${text(counted)}` : ''}; ${verdict}.${lacking.length === 0 ? '' : ` Not in it, because nobody read it: ${lacking.join(' and ')}.`}${guessed}`,
     value: {
       number: draw.told,
       unit: current.siUnit,
@@ -95,17 +125,34 @@ function circuitLoad(numbers: LoadNumbers, facts: Facts, units: UnitSystem): Fin
     },
     working: [
       ...steps,
-      { what: 'The unit, together', value: text(draw) },
+      { what: 'The unit, together', value: text(unit) },
       ...(factor > 1
         ? [
             {
               what: heats ? 'Counted, since heat counts as always on' : 'Counted, since the fan runs all day',
-              how: `${text(draw)} × ${factor}`,
-              value: text(counted),
+              how: `${text(unit)} × ${factor}`,
+              value: text({
+                told: continuousCurrent(unit.told, factor),
+                most: continuousCurrent(unit.most, factor),
+              }),
               source,
             },
           ]
         : []),
+      ...(other > 0
+        ? [
+            {
+              what: 'Other fixed equipment, counted as on for hours',
+              how: `${current.showShort(other, units)} × ${continuousFactor}`,
+              value: current.showShort(otherCounted, units),
+              source: limitCite('continuous-factor'),
+            },
+            { what: 'Counted, all together', value: text(counted) },
+          ]
+        : []),
+      ...(ceiling === undefined
+        ? []
+        : [{ what: `Most that ${thinnestWire} AWG copper takes`, value: current.showShort(ceiling, units) }]),
       ...(breaker === null
         ? []
         : [
@@ -118,69 +165,6 @@ function circuitLoad(numbers: LoadNumbers, facts: Facts, units: UnitSystem): Fin
           ]),
     ],
     sources: citations(limitCite('continuous-share'), ...(factor > 1 ? [source] : []), limitCite('nominal-voltage')),
-  };
-}
-
-/** What the control is rated for against what it is to switch, and its least load. */
-function controlLoad(numbers: LoadNumbers, facts: Facts, units: UnitSystem): Finding | undefined {
-  const parts = partsOf(numbers, facts, units);
-  const load = fanIsRead(numbers) ? switched(parts, facts) : null;
-  const { controlRating, controlMinimum, lowestLoad } = numbers;
-  const shown = (amps: Amperes) => current.showShort(amps, units);
-  const carried =
-    load === null || controlRating === null
-      ? undefined
-      : controlCarries({ current: load.most, rating: controlRating, share: motorShareOfSwitch });
-  const held =
-    controlMinimum === null || lowestLoad === null
-      ? undefined
-      : controlHolds({ lowest: lowestLoad, minimum: controlMinimum });
-  if (carried === undefined && held === undefined) return undefined;
-  const says = [
-    ...(carried && load !== null && controlRating !== null
-      ? [
-          carried.carries
-            ? `The control is to switch ${drawText(load, units)} and may take ${shown(carried.most)} of motor; its marking still has to say motor`
-            : `Do not fit this control: it is to switch ${drawText(load, units)} and may take ${shown(carried.most)} of motor`,
-        ]
-      : []),
-    ...(held === undefined || lowestLoad === null || controlMinimum === null
-      ? []
-      : [
-          controlMinimum === 0
-            ? 'it needs no least load'
-            : `it needs ${fanPower.show(controlMinimum, units)} and the fan takes ${fanPower.show(lowestLoad, units)} at its lowest${held ? '' : ', too little to hold it'}`,
-        ]),
-  ].join('; ');
-  return {
-    id: 'control-load',
-    weight: carried?.carries === false ? 'stop' : held === false ? 'caution' : 'advice',
-    says: `${says.charAt(0).toUpperCase()}${says.slice(1)}.`,
-    ...(load === null
-      ? {}
-      : {
-          value: {
-            number: load.told,
-            unit: current.siUnit,
-            ...(load.most > load.told ? { low: load.told, high: load.most } : {}),
-            shown: drawText(load, units),
-          },
-        }),
-    working: [
-      ...parts.steps,
-      ...(carried && load !== null && controlRating !== null
-        ? [
-            { what: 'To be switched', value: drawText(load, units) },
-            {
-              what: 'The control may take',
-              how: `${shown(controlRating)} × ${motorShareOfSwitch}`,
-              value: shown(carried.most),
-              source: limitCite('motor-share-of-switch'),
-            },
-          ]
-        : []),
-    ],
-    sources: citations(limitCite('motor-share-of-switch')),
   };
 }
 

@@ -275,8 +275,8 @@ describe('a talk about the wiring', () => {
            STOP:    Do not power the fan until the ground is proven continuous and bonded to housing, box and
                     green lead. Decides: licensed electrician. Rests on the code from memory, not read in
                     print.
-           Advice:  The unit draws 0.3 to 0.5 A; by this sum it takes a breaker of 15 A or more, and the label
-                    goes before the sum.
+           Advice:  The unit draws 0.3 to 0.5 A; by this sum it takes a breaker of 15 A or more (its 14 AWG
+                    wire takes 15 A at most), and the label goes before the sum.
            Advice:  The control is to switch 0.3 to 0.5 A and may take 4 A of motor; its marking still has to
                     say motor; it needs no least load.
            Caution: Figure the box fill with this control: two allowances however deep it is. Then see that its
@@ -290,9 +290,10 @@ describe('a talk about the wiring', () => {
                     lead.
            Advice:  One switch, one fan: a plain switch, a countdown timer or a humidity sensor can all work
                     here. Decides: anyone on the job.
-           Advice:  With a neutral of the same circuit in the box, an electronic timer or sensor is possible.
-                    Decides: licensed electrician.
-           Advice:  Read the table too: 3 of advice.
+           Advice:  Read the table too: 4 of advice.
+           Advice:  Told, but with the other answers no rule turns on it: whether the new control switches by
+                    relay or by an electronic output (Relay or mechanical contact); whether the switch box
+                    holds a ground (Yes).
            Caution: Prove it dead before touching: every control that feeds the fan on or calling, breaker open
                     and locked, then a contact meter, proved before and after, on every pair of wires in every
                     box opened. Test again with each control in its other position. A qualified person tests.

@@ -34,7 +34,8 @@ export interface WorkedOutFacts {
 
 /**
  * The answers that follow from numbers: whether fixed equipment leaves room on a shared circuit, whether the wire suits its
- * breaker, and whether the control suits its load. An answer is given only when all its numbers are.
+ * breaker, and whether the control suits its load. An answer is given only when all its numbers are; a wire too thin for
+ * any breaker needs none.
  *
  * @source NFPA 70 (National Electrical Code), 210.23(A)(2), 240.4(D) and 404.14
  */
@@ -47,11 +48,12 @@ export function workedOutFacts(numbers: CircuitNumbers, limits: CircuitLimits): 
           ? 'within-half'
           : 'over-half',
       }),
-    ...(breaker !== undefined &&
-      thinnestWire !== undefined && {
-        'wire-and-breaker': wireAllowsBreaker({ awg: thinnestWire, breaker }, limits.breakerCeilings)
-          ? 'wire-allows-breaker'
-          : 'wire-too-thin',
+    ...(thinnestWire !== undefined &&
+      (breaker !== undefined || !limits.breakerCeilings.has(thinnestWire)) && {
+        'wire-and-breaker':
+          breaker !== undefined && wireAllowsBreaker({ awg: thinnestWire, breaker }, limits.breakerCeilings)
+            ? 'wire-allows-breaker'
+            : 'wire-too-thin',
       }),
     ...(controlRating !== undefined &&
       controlledLoad !== undefined && {
