@@ -20,6 +20,8 @@ const leftOut: Readonly<Record<string, string>> = {
   'checklists/rules.json': 'how long proofs last',
   'checklists/words.json': 'labels',
   'demo/fans.json': 'invented fans',
+  'demo/house.json': 'an invented house',
+  'demo/pictures/made-from.json': 'what the pictures of the invented house were made from',
   'electrical/who-decides.json': 'labels',
 };
 
