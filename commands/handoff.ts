@@ -1,4 +1,6 @@
 import type { Action, DeskCommand } from '#chat/command.ts';
+import { languageMeant } from '#words/language.ts';
+import { languageAt } from './words/swap.ts';
 import { handOffOf } from './workings/handoff-facts.ts';
 import { occupantPaper } from './workings/handoff-occupant.ts';
 import { recordPaper } from './workings/handoff-record.ts';
@@ -8,11 +10,23 @@ import { refusedReply } from './workings/swap-entering.ts';
 const make: Action = {
   name: '',
   summary: 'Make the page for the occupant and the job record, as PDF.',
-  options: [{ id: 'job', brief: 'the job, by name or number; the one open here when left out' }],
-  act(desk, { job }) {
+  options: [
+    { id: 'job', brief: 'the job, by name or number; the one open here when left out' },
+    {
+      id: 'language',
+      brief: 'of the occupant’s page; yours when left out',
+      choices: [
+        { id: 'english', label: 'English' },
+        { id: 'spanish', label: 'Español' },
+      ],
+    },
+  ],
+  act(desk, { job, language }) {
     const sheet = job === undefined ? desk.store.currentSheet(desk.speaker) : desk.store.findSheet(job);
     if (!sheet) return refusedReply('There is no such job here. /job list shows them.');
     const off = handOffOf(desk, sheet.number);
+    const lived = language === undefined ? languageAt(desk) : languageMeant(language);
+    if (lived === undefined) return refusedReply('Name the language of the occupant’s page: english or spanish.');
     const open = off.walks.filter(({ state }) => state.closed === null);
     const unfinished = off.walks.length === 0 || open.length > 0;
     return saying(`Two papers for ${sheet.name ?? `job ${sheet.number}`}: one for the occupant, one for the file.`, {
@@ -30,7 +44,7 @@ const make: Action = {
         ...(unfinished ? [] : [remark('read-first', 'advice', 'Read both pages before they leave your hands.')]),
       ],
       papers: [
-        { name: `occupant-job-${sheet.number}.pdf`, paper: occupantPaper(desk, off) },
+        { name: `occupant-job-${sheet.number}.pdf`, paper: occupantPaper(desk, handOffOf(desk, sheet.number, lived)) },
         { name: `record-job-${sheet.number}.pdf`, paper: recordPaper(desk, off) },
       ],
     });

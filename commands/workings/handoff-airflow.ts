@@ -2,6 +2,7 @@ import type { UnitSystem } from '#interview/question.ts';
 import { airflow } from '#quantity/kinds.ts';
 import { meets } from '#quantity/meets.ts';
 import { type CubicMetresPerSecond, cubicMetresPerSecond } from '#quantity/units.ts';
+import { occupantWords } from '../words/occupant.ts';
 import { type HandOff, numberRecorded, passedBecause, wordsRecorded } from './handoff-facts.ts';
 
 /** The airflows of a job as its lists recorded them. */
@@ -27,17 +28,12 @@ export function decidedShort(off: HandOff, units: UnitSystem): readonly string[]
   const why = wordsRecorded(off, 'target-airflow', 'why-less');
   const passed = passedBecause(off, 'measured-airflow');
   const shown = (flow: CubicMetresPerSecond) => airflow.showShort(flow, units);
+  const told = occupantWords[off.language];
   const ended = (words: string) => (/[.!?]$/.test(words) ? words : `${words}.`);
   return [
     ...(agreed !== null && need !== null && !meets(agreed, need)
-      ? [
-          `${shown(agreed)} was agreed, and the room needs ${shown(need)}. Why less: ${ended(why ?? 'no reason on record')}`,
-        ]
+      ? [told.agreedLess(shown(agreed), shown(need), ended(why ?? told.noReason))]
       : []),
-    ...(passed === null
-      ? []
-      : [
-          `${measured === null ? 'The airflow was not measured.' : 'The measured airflow was accepted as it is.'} Why: ${ended(passed)}`,
-        ]),
+    ...(passed === null ? [] : [measured === null ? told.notMeasured(ended(passed)) : told.accepted(ended(passed))]),
   ];
 }

@@ -4,9 +4,11 @@ import { take } from '#interview/interview.ts';
 import type { Question } from '#interview/question.ts';
 import { replay } from '#interview/replay.ts';
 import type { StepView } from '#walkthrough/walk-state.ts';
+import type { Language } from '#words/language.ts';
 import { measuredAirflow } from '../questions/airflow.ts';
 import { doorGap } from '../questions/door.ts';
 import { airflowNeeded } from '../questions/fan.ts';
+import { occupantWords } from '../words/occupant.ts';
 import { walksBroughtIn } from './handoff-brought-in.ts';
 import { listsOf, type OpenWalk, walkOn, zoneOf } from './swap-walk.ts';
 
@@ -24,12 +26,15 @@ export interface HandOff {
   readonly moment: (instant: string) => string;
   readonly zone: string;
   readonly made: Date;
+  /** In which its lists and dates are told. */
+  readonly language: Language;
 }
 
 /** Every list of a job, with dates told where the crew works. */
-export function handOffOf(desk: Desk, number: number): HandOff {
+export function handOffOf(desk: Desk, number: number, language: Language = 'english'): HandOff {
+  const words = occupantWords[language];
   const zone = zoneOf(desk) ?? 'UTC';
-  const days = new Intl.DateTimeFormat('en-US', { timeZone: zone, dateStyle: 'long' });
+  const days = new Intl.DateTimeFormat(words.locale, { timeZone: zone, dateStyle: 'long' });
   const moments = new Intl.DateTimeFormat('en-US', {
     timeZone: zone,
     year: 'numeric',
@@ -40,12 +45,13 @@ export function handOffOf(desk: Desk, number: number): HandOff {
     hourCycle: 'h23',
   });
   return {
+    language,
     sheet: { number, name: desk.store.findSheet(number)?.name ?? null },
-    walks: listsOf(desk, number).flatMap((list) => walkOn(desk, number, list) ?? []),
+    walks: listsOf(desk, number).flatMap((list) => walkOn(desk, number, list, language) ?? []),
     broughtIn: walksBroughtIn(desk, number),
     day: (instant) => days.format(new Date(instant)),
     moment: (instant) => moments.format(new Date(instant)),
-    zone: zoneOf(desk) ?? 'UTC, since the crew has set no time zone',
+    zone: zoneOf(desk) ?? words.noZone,
     made: new Date(desk.now()),
   };
 }

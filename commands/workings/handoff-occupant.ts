@@ -4,6 +4,7 @@ import { airflow, minutes } from '#quantity/kinds.ts';
 import { meets } from '#quantity/meets.ts';
 import { cubicMetresPerSecond, seconds } from '#quantity/units.ts';
 import { doorGap } from '../questions/door.ts';
+import { occupantWords } from '../words/occupant.ts';
 import { airflowsRecorded, decidedShort } from './handoff-airflow.ts';
 import { choiceRecorded, type HandOff, numberRecorded, onSheet } from './handoff-facts.ts';
 
@@ -32,65 +33,45 @@ function told(desk: Desk, off: HandOff) {
 
 type Told = ReturnType<typeof told>;
 
-const warning = (title: string, ...lines: readonly string[]): Block => ({ kind: 'warning', title, lines });
+const warning = ([title = '', ...lines]: readonly string[]): Block => ({ kind: 'warning', title, lines });
 
 function warnings(off: HandOff, { measured, shown, needed, decided }: Told): readonly Block[] {
+  const words = occupantWords[off.language];
   const spillage = choiceRecorded(off, 'spillage-test', 'result')?.id;
   const leftOff = off.walks.some(({ state }) => state.steps.get('fan-left-off')?.status === 'closed');
   const stops = off.walks.flatMap(({ state }) => state.stops);
   return [
-    ...(leftOff || spillage === 'fail' || spillage === 'not-tested'
-      ? [
-          warning(
-            'The fan is locked off. Leave it off.',
-            'It may pull exhaust gas from a fuel-burning appliance back into the home.',
-            'Only a certified combustion tester or the fuel-gas trade may clear it.',
-          ),
-        ]
-      : []),
+    ...(leftOff || spillage === 'fail' || spillage === 'not-tested' ? [warning(words.lockedOff)] : []),
     ...(finishedBy(off) && stops.length === 0
       ? []
-      : [
-          warning(
-            'The work is not finished',
-            'Do not count on the fan until the crew has closed the job.',
-            ...stops.map(({ says }) => says),
-          ),
-        ]),
+      : [warning([...words.notFinished, ...stops.map(({ says }) => says)])]),
     ...(measured !== null && needed !== null && !meets(shown ?? measured, needed)
-      ? [
-          warning(
-            meets(measured, needed)
-              ? 'It may move less air than this room needs'
-              : 'It moves less air than this room needs',
-            ...decided,
-            'Run it longer, and ask the crew what they will do about it.',
-          ),
-        ]
+      ? [warning([meets(measured, needed) ? words.mayMoveLess : words.movesLess, ...decided, words.runLonger])]
       : decided.length > 0
-        ? [warning('Less air than this room needs was planned', ...decided)]
+        ? [warning([words.lessPlanned, ...decided])]
         : []),
   ];
 }
 
 /** What the crew found and set, in a line each; nothing that was not recorded. */
 function fitted(off: HandOff, { units }: Desk['telling']): readonly Block[] {
+  const words = occupantWords[off.language];
   const says = (what: string, step: string, part: string): readonly string[] => {
     const choice = choiceRecorded(off, step, part);
-    return choice ? [`${what}: ${choice.id === 'keep' ? 'the one that was there' : choice.label}.`] : [];
+    return choice ? [`${what}: ${choice.id === 'keep' ? words.kept : choice.label}.`] : [];
   };
   const old = numberRecorded(off, 'old-airflow', 'airflow');
   const items = [
-    ...says('The new unit', 'confirm-unit', 'kind'),
-    ...says('Its control', 'control-choice', 'control'),
-    ...says('Its duct', 'duct-from-outside', 'material'),
-    ...says('The air leaves at', 'air-leaves', 'ending'),
-    ...(old === null ? [] : [`The old fan moved ${airflow.showShort(cubicMetresPerSecond(old), units)}.`]),
+    ...says(words.unit, 'confirm-unit', 'kind'),
+    ...says(words.control, 'control-choice', 'control'),
+    ...says(words.duct, 'duct-from-outside', 'material'),
+    ...says(words.leavesAt, 'air-leaves', 'ending'),
+    ...(old === null ? [] : [words.oldMoved(airflow.showShort(cubicMetresPerSecond(old), units))]),
   ];
   return items.length === 0
     ? []
     : [
-        { kind: 'heading', text: 'What is there now' },
+        { kind: 'heading', text: words.thereNow },
         { kind: 'list', items },
       ];
 }
@@ -98,67 +79,52 @@ function fitted(off: HandOff, { units }: Desk['telling']): readonly Block[] {
 /** The page that stays with whoever lives there, in plain words. */
 export function occupantPaper(desk: Desk, off: HandOff): Paper {
   const { units } = desk.telling;
+  const words = occupantWords[off.language];
   const tells = told(desk, off);
   const { measured, needed, runOn, gap } = tells;
   const finished = finishedBy(off);
   const shown = (value: number): string => airflow.showShort(cubicMetresPerSecond(value), units);
   const figures = [
-    ...(measured === null ? [] : [{ number: shown(measured), says: 'of air leaves the room, measured' }]),
-    ...(needed === null ? [] : [{ number: shown(needed), says: 'is what the room needs' }]),
-    ...(runOn === null ? [] : [{ number: minutes.showShort(seconds(runOn), units), says: 'it runs on by itself' }]),
+    ...(measured === null ? [] : [{ number: shown(measured), says: words.leaves }]),
+    ...(needed === null ? [] : [{ number: shown(needed), says: words.needs }]),
+    ...(runOn === null ? [] : [{ number: minutes.showShort(seconds(runOn), units), says: words.runsOn }]),
   ];
   return {
-    title: 'Your bathroom fan',
-    under: `${off.sheet.name ?? `Job ${off.sheet.number}`}. ${finished ? `Finished ${off.day(finished.at)}.` : `As of ${off.day(off.made.toISOString())}.`}`,
+    title: words.title,
+    under: `${off.sheet.name ?? words.job(off.sheet.number)}. ${finished ? words.finished(off.day(finished.at)) : words.asOf(off.day(off.made.toISOString()))}`,
     onePage: true,
     blocks: [
       ...warnings(off, tells),
       ...(figures.length > 0 ? [{ kind: 'figures', figures } as const] : []),
       ...fitted(off, desk.telling),
-      { kind: 'heading', text: 'Using it' },
+      { kind: 'heading', text: words.using },
       {
         kind: 'list',
         items: [
-          'Start the fan when the water starts, not when the mirror is wet.',
-          runOn === null
-            ? 'Let it run on after a shower until the mirror is clear.'
-            : `Let it run on: the control is set to ${minutes.showShort(seconds(runOn), units)}.`,
-          'Keep the bathroom door shut while it runs, and the way under the door free. That gap is where the fresh air comes in.',
-          ...(gap === null
-            ? []
-            : [`The gap under the door: ${doorGap.show(gap, units)}. Do not close it with carpet or a draft strip.`]),
+          words.start,
+          runOn === null ? words.untilClear : words.setTo(minutes.showShort(seconds(runOn), units)),
+          words.door,
+          ...(gap === null ? [] : [words.gap(doorGap.show(gap, units))]),
         ],
       },
-      { kind: 'heading', text: 'Keeping it well' },
+      { kind: 'heading', text: words.keeping },
       {
         kind: 'list',
-        items: [
-          'Twice a year: switch the fan off, and vacuum or wipe the grille. Do not open the housing.',
-          'Once a year, from the ground: see that the flap at the outside hood opens when the fan runs.',
-          'Hold one sheet of toilet paper to the grille. If it no longer stays there, call us.',
-        ],
+        items: words.care,
       },
-      { kind: 'heading', text: 'Call us, and switch it off, if' },
+      { kind: 'heading', text: words.callIf },
       {
         kind: 'list',
-        items: [
-          'it hums and does not turn, smells hot, sparks, or the breaker trips;',
-          'water drips from it, or a stain grows on the ceiling around it;',
-          'it has become louder, or moves less air than it did.',
-        ],
+        items: words.signs,
       },
-      warning(
-        'If a carbon monoxide alarm sounds',
-        'Everyone outside now. Call the fire service from outside. Nobody goes back in until they say so. Do not go back to turn the fan off.',
-        'Smell burning or see smoke: get out, and call the fire service from outside.',
-      ),
+      warning(words.alarm),
       {
         kind: 'text',
-        text: 'Leave the wiring, the duct and the housing to a qualified person. Local code and the inspector decide.',
+        text: words.leaveIt,
       },
-      { kind: 'blanks', labels: ['Your crew', 'Phone'] },
+      { kind: 'blanks', labels: words.blanks },
     ],
-    foot: `Job ${off.sheet.number}. Dates as in ${off.zone}. Keep this page with the papers of the house.`,
+    foot: words.foot(off.sheet.number, off.zone),
     made: off.made,
   };
 }

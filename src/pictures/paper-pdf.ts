@@ -83,6 +83,6 @@ function setFeet({ document }: Desk, foot: string): void {
     const y = document.page.height - frame.margin + 8;
     document.font('plain').fontSize(8).fillColor(soft);
     document.text(printable(foot), frame.margin, y, { width: width - 50, lineBreak: false, ellipsis: true });
-    document.text(`${index + 1} of ${count}`, frame.margin, y, { width, align: 'right', lineBreak: false });
+    document.text(`${index + 1} / ${count}`, frame.margin, y, { width, align: 'right', lineBreak: false });
   }
 }
