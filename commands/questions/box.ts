@@ -116,7 +116,7 @@ export const fixtureWires = wireList({
   why: 'Each lead of a fan or light counts one wire of its size: thin leads take less room, but they take some.',
   brief: 'Leads of the fan or light (count x size)',
   placeholder: '2x18',
-    because: 'Counted without leads of a fan or light, and told apart what two of them would take.',
+  because: 'Counted without leads of a fan or light, and told apart what two of them would take.',
 });
 
 export const canopy = yesNo({
