@@ -8,12 +8,17 @@ import { languageMeant } from '#words/language.ts';
 import { sourceWords } from '#words/sources.ts';
 import { standing } from '#words/standing.ts';
 import { terminalWords } from '#words/terminal.ts';
+import { walkWords } from '#words/walkthrough.ts';
 import { commands } from '../../commands/index.ts';
 import { complaint, context, deadProven } from '../../commands/questions/callback.ts';
 import { askWords } from '../../commands/words/ask.ts';
 import { callbackWords } from '../../commands/words/callback.ts';
 import { callbackAsking } from '../../commands/words/callback-checks.ts';
 import { helpWords } from '../../commands/words/help.ts';
+import { occupantWords } from '../../commands/words/occupant.ts';
+import { swapWords } from '../../commands/words/swap.ts';
+import { statusWords } from '../../commands/words/swap-status.ts';
+import { valueWords } from '../../commands/words/swap-values.ts';
 
 const catalogues: Readonly<Record<string, InEach<object>>> = {
   standing,
@@ -24,6 +29,11 @@ const catalogues: Readonly<Record<string, InEach<object>>> = {
   callbackAsking,
   helpWords,
   askWords,
+  walkWords,
+  swapWords,
+  statusWords,
+  valueWords,
+  occupantWords,
 };
 
 /** Each text under its place; one that takes values with the same marks put in for them. */
