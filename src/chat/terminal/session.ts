@@ -218,7 +218,7 @@ export function terminalSession(outside: Outside): Session {
     const [word = ''] = text.toLowerCase().split(/\s/);
     const refused = screen.notes.length > 0 && screen.asking?.question.id === now.question.id;
     const hint = refused && commands.some(({ name }) => name === word);
-    if (hint && namesOptions.test(text)) return started(wordsOf(text), text);
+    if (hint && (namesOptions.test(text) || namesAction(text, commands))) return started(wordsOf(text), text);
     return shown(hint ? { ...screen, notes: [...screen.notes, words().forTheCommand(word)] } : screen);
   };
 
@@ -273,6 +273,15 @@ const helpWith = ({ question }: Asking, language: Language = 'english'): readonl
   terminalWords[language].itTakes(question.accepts),
   terminalWords[language].orType,
 ];
+
+/** `fan list`: a command at the desk with one of the things it does. */
+function namesAction(text: string, commands: readonly Command[]): boolean {
+  const [name = '', called = ''] = text.toLowerCase().split(/\s+/);
+  return commands.some(
+    (command) =>
+      command.kind === 'desk' && command.name === name && command.actions.some((each) => each.name === called),
+  );
+}
 
 /** `duct collar=4in`: no answer to a question reads like that. */
 const namesOptions = /^\S+\s+[a-z][\w-]*\s*=/i;

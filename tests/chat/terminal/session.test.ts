@@ -148,6 +148,12 @@ describe('a whole command line typed where a question stands', () => {
     expect(await say('size', 'duct collar="4 in"')).toMatch(/fan’s label say/);
     expect(await say('stop', 'go on')).toMatch(/How long is the room/);
   });
+
+  it('does so too where it names what is kept', async () => {
+    const { say } = sitting();
+    expect(await say('size', 'job list')).not.toMatch(/cannot read/);
+    expect(await say('go on')).toMatch(/How long is the room/);
+  });
 });
 
 describe('what belongs to a question where none stands', () => {
