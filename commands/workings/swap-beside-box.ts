@@ -37,7 +37,8 @@ export function boxCounted(desk: Desk, walk: OpenWalk, { box }: ListedStep): Cou
   }
   const { findings } = boxfill.answer(worked.inputs, desk.telling);
   const verdict = findings.find(({ id }) => id === 'volume-left');
-  const left = verdict?.value?.number;
+  // What nobody told of the box may take room still: the least that is left counts.
+  const left = verdict?.value?.low ?? verdict?.value?.number;
   const shown = findings.filter(
     ({ id, weight }) =>
       id === 'volume-left' ||
