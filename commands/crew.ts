@@ -86,7 +86,8 @@ const forget: Action = {
     const found = memberNamed(desk, text);
     const names = 'value' in found ? [found.value.who, found.value.name] : [words.value.replace(/^<@!(?=\d)/, '<@')];
     const records = desk.store.recordsNaming(names);
-    if (records === 0) return saying('Nobody of that name stands in these records. Give the name as /crew show has it.');
+    if (records === 0)
+      return saying('Nobody of that name stands in these records. Give the name as /crew show has it.');
     if (confirm === undefined || plain(confirm) !== 'yes') {
       return saying(
         `That name stands in ${counted(records, 'record', 'records')} of this crew. Nothing is changed yet.`,

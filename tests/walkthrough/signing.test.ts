@@ -65,6 +65,8 @@ describe('who may sign', () => {
   });
 
   it('is named in words', () => {
-    expect(eitherOf(['lead', 'certified-renovator'], { words: checklistWords, language: 'english' })).toBe('a lead or a certified renovator');
+    expect(eitherOf(['lead', 'certified-renovator'], { words: checklistWords, language: 'english' })).toBe(
+      'a lead or a certified renovator',
+    );
   });
 });
