@@ -99,30 +99,37 @@ export function roomFog(room: DryingRoom, store: number): number {
  */
 export function waterFlow(room: DryingRoom, water: RoomWater, showering: boolean): RoomWater {
   const flow = { store: 0, cool: 0, mirror: 0, splash: 0 };
-  waterFlowInto(flow, { room, water, showering });
+  waterFlowOf(room)(flow, water, showering);
   return flow;
 }
 
 /** Room for the four numbers of `RoomWater`, filled again and again. */
 export type Refilled = { -readonly [Store in keyof RoomWater]: number };
 
+/** Writes how fast each store of water changes over what stands there. */
+export type WaterFlowInto = (flow: Refilled, water: RoomWater, showering: boolean) => void;
+
 /**
- * `waterFlow` written over what is already there: a solver asks for it thousands of times.
+ * `waterFlow` of one room, written over what is already there: a solver asks for it thousands of times, so whatever stays put
+ * is taken out of the room once.
  *
  * @source own working, model RT-1 with fog and a mirror of its own added
  */
-export function waterFlowInto(
-  flow: Refilled,
-  { room, water, showering }: { readonly room: DryingRoom; readonly water: RoomWater; readonly showering: boolean },
-): void {
-  const { bathroom, walls } = room;
-  const air = roomVapour(room, water.store);
-  flow.cool = filmGrowth(walls, water.cool, air);
-  flow.mirror = filmGrowth(room.mirror, water.mirror, air);
-  flow.splash = showering ? 0 : filmGrowth(walls, water.splash, air);
-  const settled = flow.cool * bathroom.coolArea + flow.mirror * bathroom.mirrorArea + flow.splash * bathroom.splashArea;
-  const fanRuns = !showering || bathroom.fanDuringShower;
-  const drawn = fanRuns ? room.dryAirDrawn * (air + roomFog(room, water.store) - room.houseHumidity) : 0;
-  const released = showering ? bathroom.moistureRelease : 0;
-  flow.store = (released - settled - drawn) / room.dryAir;
+export function waterFlowOf(room: DryingRoom): WaterFlowInto {
+  const { bathroom, walls, mirror, fogsAt, dryAir, dryAirDrawn, houseHumidity } = room;
+  const { storage, coolArea, mirrorArea, splashArea, fanDuringShower, moistureRelease } = bathroom;
+  const mostHeld = storage * fogsAt;
+  return (flow, water, showering) => {
+    const air = ratio(Math.min(water.store / storage, fogsAt));
+    const cool = filmGrowth(walls, water.cool, air);
+    const onMirror = filmGrowth(mirror, water.mirror, air);
+    const splash = showering ? 0 : filmGrowth(walls, water.splash, air);
+    const fog = Math.max(0, water.store - mostHeld);
+    const drawn = !showering || fanDuringShower ? dryAirDrawn * (air + fog - houseHumidity) : 0;
+    const settled = cool * coolArea + onMirror * mirrorArea + splash * splashArea;
+    flow.cool = cool;
+    flow.mirror = onMirror;
+    flow.splash = splash;
+    flow.store = ((showering ? moistureRelease : 0) - settled - drawn) / dryAir;
+  };
 }

@@ -1,5 +1,5 @@
 import { type Seconds, seconds } from '#quantity/units.ts';
-import { type DryingRoom, type Refilled, type RoomWater, waterFlowInto } from './drying-room.ts';
+import { type DryingRoom, type Refilled, type RoomWater, waterFlowOf } from './drying-room.ts';
 
 /** Finest step, s, so that the number of steps has an end. */
 const finestStep = 1;
@@ -75,14 +75,15 @@ const empty = (): Refilled => ({ store: 0, cool: 0, mirror: 0, splash: 0 });
 /** One step of fourth-order Runge–Kutta, with its slopes written over from step to step. */
 function stepper(room: DryingRoom): Step {
   const [first, second, third, fourth, trial] = [empty(), empty(), empty(), empty(), empty()];
+  const flowInto = waterFlowOf(room);
   return (water, step, showering) => {
-    waterFlowInto(first, { room, water, showering });
-    move(trial, { from: water, flow: first, time: step / 2 });
-    waterFlowInto(second, { room, water: trial, showering });
-    move(trial, { from: water, flow: second, time: step / 2 });
-    waterFlowInto(third, { room, water: trial, showering });
-    move(trial, { from: water, flow: third, time: step });
-    waterFlowInto(fourth, { room, water: trial, showering });
+    flowInto(first, water, showering);
+    move(trial, water, first, step / 2);
+    flowInto(second, trial, showering);
+    move(trial, water, second, step / 2);
+    flowInto(third, trial, showering);
+    move(trial, water, third, step);
+    flowInto(fourth, trial, showering);
     const sixth = step / 6;
     return {
       store: water.store + sixth * (first.store + 2 * second.store + 2 * third.store + fourth.store),
@@ -93,11 +94,8 @@ function stepper(room: DryingRoom): Step {
   };
 }
 
-/** A film cannot be thinner than none. */
-function move(
-  to: Refilled,
-  { from, flow, time }: { readonly from: RoomWater; readonly flow: RoomWater; readonly time: number },
-): void {
+/** Where the water is after flowing for a time. A film cannot be thinner than none. */
+function move(to: Refilled, from: RoomWater, flow: RoomWater, time: number): void {
   to.store = from.store + flow.store * time;
   to.cool = Math.max(0, from.cool + flow.cool * time);
   to.mirror = Math.max(0, from.mirror + flow.mirror * time);
