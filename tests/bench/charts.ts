@@ -45,7 +45,7 @@ export const charts: Section = {
       { what: 'first, with loading what draws', measured: `${cold.toFixed(0)} ms, ${(bytes / 1000).toFixed(0)} kB` },
       { what: 'later, median', measured: `${median(times).toFixed(0)} ms` },
       { what: 'later, 95 of 100 within', measured: `${quantile(times, 0.95).toFixed(0)} ms` },
-      { what: 'of which others wait for, median', measured: `${median(layouts).toFixed(0)} ms` },
+      { what: 'of which placing the labels, median', measured: `${median(layouts).toFixed(0)} ms` },
     ];
   },
 };

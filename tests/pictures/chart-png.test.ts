@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { chartPng } from '#pictures/chart-png.ts';
+import { chartElsewhere } from '#pictures/drawn-elsewhere.ts';
 import { fanAgainstDuct } from './invented-charts.ts';
 
 const sizeOf = (png: Uint8Array) => {
@@ -31,3 +32,8 @@ it('leaves other work running while it draws', async () => {
   clearInterval(clock);
   expect(turns).toBeGreaterThan(0);
 });
+
+it('is the same picture drawn in a thread of its own', async () => {
+  const [here, elsewhere] = [await chartPng(fanAgainstDuct), await chartElsewhere(fanAgainstDuct)];
+  expect(Buffer.from(here).equals(Buffer.from(elsewhere))).toBe(true);
+}, 30_000);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Paper } from '#findings/paper.ts';
-import { paperElsewhere } from '#pictures/paper-elsewhere.ts';
+import { paperElsewhere } from '#pictures/drawn-elsewhere.ts';
 import { paperPdf } from '#pictures/paper-pdf.ts';
 
 /** Invented, as are the house and its people. */

@@ -70,8 +70,8 @@ export function chartPictures(
   };
 }
 
-/** Draws with the program's own pictures, which are loaded with the first chart. */
+/** Draws in a thread of its own, begun with the first chart, so that nobody's answer waits for somebody else's picture. */
 export async function drawnChart(chart: Chart): Promise<Uint8Array> {
-  const { chartPng } = await import('#pictures/chart-png.ts');
-  return chartPng(chart);
+  const { chartElsewhere } = await import('#pictures/drawn-elsewhere.ts');
+  return chartElsewhere(chart);
 }

@@ -154,7 +154,7 @@ async function filesOf({ reply }: Screen): Promise<readonly Enclosed[]> {
   }));
   if (!reply?.papers) return lists;
   // Pages are set in a thread of their own, begun with the first: nobody else waits for them.
-  const { paperElsewhere } = await import('#pictures/paper-elsewhere.ts');
+  const { paperElsewhere } = await import('#pictures/drawn-elsewhere.ts');
   const papers = reply.papers.map(async ({ name, paper }) => ({
     name,
     bytes: await paperElsewhere(paper),

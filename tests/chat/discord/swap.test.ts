@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
-import { paperElsewhere } from '#pictures/paper-elsewhere.ts';
+import { paperElsewhere } from '#pictures/drawn-elsewhere.ts';
 import type { Person } from '../../support/stand-in/person.ts';
 import type { Seen } from '../../support/stand-in/seen.ts';
 import { startStandIn } from '../../support/stand-in/stand-in.ts';
