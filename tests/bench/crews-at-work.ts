@@ -29,18 +29,27 @@ type Deed = (person: Person, nth: number) => Begun;
 
 const isAnswer = (command: (typeof commands)[number]): command is AnswerCommand<unknown> => command.kind === 'answer';
 
-/** The example of a command, as Discord sends it; a run gets another length each time, so that charts are drawn anew. */
+/** Discord shows a command with so many options at most. */
+const mostOptions = 25;
+
+/**
+ * The example of a command, as Discord sends it, with "don't know" for what it leaves open, so that most are answered whole and
+ * with their chart; a run gets another length each time, so that charts are drawn anew.
+ */
 function example(command: AnswerCommand<unknown>): Deed {
   const words = (command.example.match(/(?:[^\s"]+|"[^"]*")+/g) ?? []).map((word) => word.replaceAll('"', ''));
   const { values } = optionsFrom(
     words,
     command.takes.map(({ id }) => id),
   );
+  const told = Object.entries(values);
+  const open = command.takes.map(({ id }) => id).filter((id) => values[id] === undefined);
+  const untold = open.slice(0, mostOptions - told.length).map((id) => [id, 'don’t know'] as const);
   return (person, nth) =>
     person.begin.slash(
       command.name,
       Object.fromEntries(
-        Object.entries(values).map(([id, text]) => [id, text.replace(/^\d+ ft/, `${6 + (nth % 40) / 2} ft`)]),
+        [...told, ...untold].map(([id, text]) => [id, text.replace(/^\d+ ft/, `${6 + (nth % 40) / 2} ft`)]),
       ),
       { force: true },
     );

