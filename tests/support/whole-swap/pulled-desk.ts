@@ -94,6 +94,8 @@ async function dayWithDeaths(first: string, { seed, list, deaths, asides = 0 }: 
       store = openStore(file);
     };
     const day = await wholeDay(place, [crew.lead, crew.apprentice], { luck, list, revive, asides });
+    // A plug armed at the last deed must not go off at the reading of what came of the day.
+    plug.remove();
     const events = store.scoped('crew').walkEvents(1);
     return { ...day, words: plug.words, complaints: complaintsAbout(day.deeds, events, checklists[list].steps) };
   } finally {
