@@ -109,7 +109,7 @@ export const occupantWords = inEach(
     ],
     callIf: 'Llámenos, y apáguelo, si',
     signs: [
-      'zumba y no gira, huele a quemado, echa chispas, o se dispara el interruptor termomagnético;',
+      'zumba y no gira, huele a quemado, echa chispas, o se dispara el disyuntor;',
       'le gotea agua, o crece una mancha en el cielo raso alrededor;',
       'se volvió más ruidoso, o mueve menos aire que antes.',
     ],
