@@ -5,7 +5,14 @@ import type { Reply } from '#findings/reply.ts';
 import { ask, type Interview, offer, take } from '#interview/interview.ts';
 import { ratingPressures } from '#knowledge/fans.ts';
 import { airflow, ductDiameter } from '#quantity/kinds.ts';
-import { type CubicMetresPerSecond, cubicMetresPerSecond, type Metres, metres, type Sones } from '#quantity/units.ts';
+import {
+  type CubicMetresPerSecond,
+  cubicMetresPerSecond,
+  leading,
+  type Metres,
+  metres,
+  type Sones,
+} from '#quantity/units.ts';
 import { doorGap, doorWidth } from './questions/door.ts';
 import { altitude, ductRun } from './questions/duct.ts';
 import { diameterAt } from './questions/duct-run-reading.ts';
@@ -170,7 +177,7 @@ function answer(inputs: DuctInputs, telling: Telling): Reply {
         ? `About ${airflow.show(flow, units)} will come out of this duct.`
         : `About ${airflow.show(flow, units)} will come out of this duct, not the label’s ${airflow.showShort(promised, units)}.`,
     findings,
-    chart: ductChart(result, settings, inputs.needed, units),
+    chart: ductChart(result, settings, inputs.needed, leading(units)),
     assumed: [
       ...(inputs.neededFrom === 'room on the sheet' && inputs.needed !== null
         ? [`Airflow the room needs: ${airflow.show(inputs.needed, units)}, worked out from the room on the sheet`]

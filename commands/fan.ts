@@ -3,6 +3,7 @@ import type { Finding } from '#findings/finding.ts';
 import type { Choice, Widget } from '#interview/question.ts';
 import { replay } from '#interview/replay.ts';
 import { ownWorking } from '#knowledge/sources.ts';
+import { leading } from '#quantity/units.ts';
 import { fanWatts } from './questions/cost.ts';
 import { collar, fanCurve, ratedSones } from './questions/fan.ts';
 import { labelQuestions } from './questions/shelf.ts';
@@ -67,7 +68,7 @@ const add: Action = {
       });
     }
     const before = desk.store.shelfFan(name.value);
-    const refused = shelved(desk, [{ name: name.value, label, units: desk.telling.units, demo: false }]);
+    const refused = shelved(desk, [{ name: name.value, label, units: leading(desk.telling.units), demo: false }]);
     if (refused !== undefined) return saying(refused);
     const fan = desk.store.shelfFan(name.value);
     const done = before ? 'in place of the one of that name' : 'on the shelf';
@@ -200,7 +201,7 @@ const compare: Action = {
       headline: `${all.length} ${all.length === 1 ? 'fan' : 'fans'} in this job’s duct, each at its fastest.`,
       findings: [best, ...invented(all.flatMap(({ demo: made, name }) => (made ? [name] : [])))],
       tables: [comparisonTable(all, duct.needed, units)],
-      chart: comparisonChart(all, duct.needed, units),
+      chart: comparisonChart(all, duct.needed, leading(units)),
       assumed: outcome.assumed.map(
         ({ question, because }) => `${question.brief}: ${question.show(question.whenUnknown.value, units)}. ${because}`,
       ),

@@ -51,6 +51,7 @@ const show: Action = {
       tables: [
         {
           title: 'On the sheet',
+          asTyped: true,
           columns: ['what', 'answer', 'how known', 'by'],
           rows: facts.map((fact) => [briefOf(desk, fact.fact), saidOf(fact), howWords[fact.how], fact.who]),
         },

@@ -5,7 +5,7 @@ import { type Interview, offer, take, together } from '#interview/interview.ts';
 import { makeUpDefaults } from '#knowledge/make-up.ts';
 import { exactly } from '#quantity/estimate.ts';
 import { airflow } from '#quantity/kinds.ts';
-import { type CubicMetresPerSecond, cubicMetresPerSecond, metres } from '#quantity/units.ts';
+import { type CubicMetresPerSecond, cubicMetresPerSecond, leading, metres } from '#quantity/units.ts';
 import { deliveredAirflow, measuredAirflow } from './questions/airflow.ts';
 import {
   doorGap,
@@ -173,7 +173,7 @@ function answer({ door, combustion: said }: MakeupInputs, telling: Telling): Rep
       houseFinding(pull, units),
       ...combustion.filter(({ weight }) => weight !== 'stop'),
     ],
-    chart: makeupChart(result, units),
+    chart: makeupChart(result, leading(units)),
     assumed: assumedOf(door, telling),
     suggestions: [
       { label: 'Measure it, door open and shut', command: 'measure' },

@@ -3,7 +3,7 @@ import type { Reply } from '#findings/reply.ts';
 import { ask, type Interview, offer, take, together } from '#interview/interview.ts';
 import { airflow } from '#quantity/kinds.ts';
 import { meets } from '#quantity/meets.ts';
-import type { CubicMetresPerSecond } from '#quantity/units.ts';
+import { type CubicMetresPerSecond, leading } from '#quantity/units.ts';
 import { doorGap, doorOpenAirflow, doorWidth } from './questions/door.ts';
 import { airflowNeeded } from './questions/fan.ts';
 import {
@@ -105,7 +105,7 @@ function answer({ read, needed, open, path, door }: MeasureInputs, { units }: Te
       ...(open === null || !(open > 0) ? [] : [doorDropFinding(measured, open, units)]),
       ...(doubt ? [doubt] : []),
     ],
-    keeps: [{ fact: 'measured-airflow', typed: airflow.showEstimate(measured.airflow, units) }],
+    keeps: [{ fact: 'measured-airflow', typed: airflow.showEstimate(measured.airflow, leading(units)) }],
     assumed:
       path === null
         ? ['Nothing to compare with: give fan-curve and duct-run, and it is held against the prediction.']

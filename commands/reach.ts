@@ -7,7 +7,7 @@ import type { DuctKind } from '#knowledge/ducts.ts';
 import { exactly } from '#quantity/estimate.ts';
 import { airflow, ductDiameter as diameterKind, ductLength } from '#quantity/kinds.ts';
 import { meets } from '#quantity/meets.ts';
-import { type CubicMetresPerSecond, type Metres, metres } from '#quantity/units.ts';
+import { type CubicMetresPerSecond, leading, type Metres, metres, type OneSystem } from '#quantity/units.ts';
 import { ductDiameter } from './questions/attic.ts';
 import { airflowNeeded, collar, type FanAnswer, fanCurve } from './questions/fan.ts';
 import { ductKind, elbows } from './questions/reach.ts';
@@ -151,7 +151,7 @@ function answer(inputs: ReachInputs, telling: Telling): Reply {
       { ...code, says: code.says.replace(/; this run has .*$/, '.') },
     ],
     tables: [table],
-    chart: reachChart(rows, inputs.needed, telling),
+    chart: reachChart(rows, inputs.needed, leading(telling.units)),
     assumed: ['End of the duct: a wall cap. A roof cap takes more.'],
     suggestions: [{ label: 'What does the duct that is there deliver?', command: 'duct' }],
   };
@@ -160,7 +160,7 @@ function answer(inputs: ReachInputs, telling: Telling): Reply {
 function reachChart(
   rows: readonly ({ readonly length: Metres } & AirflowAtCorners)[],
   need: CubicMetresPerSecond | null,
-  { units }: Telling,
+  units: OneSystem,
 ): Chart {
   const x = ductLength.scale(units);
   const y = airflow.scale(units);

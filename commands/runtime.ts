@@ -5,7 +5,7 @@ import type { Reply } from '#findings/reply.ts';
 import { type Interview, offer, take, together } from '#interview/interview.ts';
 import { recoveryLimits, runTimeSteps } from '#knowledge/moisture.ts';
 import { airflow, minutes } from '#quantity/kinds.ts';
-import { metres } from '#quantity/units.ts';
+import { leading, metres } from '#quantity/units.ts';
 import { doorGap, doorWidth } from './questions/door.ts';
 import { altitude } from './questions/duct.ts';
 import {
@@ -108,7 +108,7 @@ function answer(inputs: RunTimeInputs, { units }: Telling): Reply {
       measureNextFinding(followed, units),
       ...runTimeRemarks(),
     ].filter((finding) => finding !== undefined),
-    chart: runTimeChart(followed, advice.kind === 'run' ? advice.for : null, units),
+    chart: runTimeChart(followed, advice.kind === 'run' ? advice.for : null, leading(units)),
     assumed:
       low === high
         ? []

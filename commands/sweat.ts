@@ -3,7 +3,7 @@ import { ductVerdict } from '#engine/condensation/condensation-start.ts';
 import type { Reply } from '#findings/reply.ts';
 import { type Interview, offer, take, together } from '#interview/interview.ts';
 import { airflow, distance } from '#quantity/kinds.ts';
-import { metres } from '#quantity/units.ts';
+import { leading, metres } from '#quantity/units.ts';
 import { atticDuctLength, atticTemperature, ductDiameter, ductInsulation } from './questions/attic.ts';
 import { doorGap, doorWidth } from './questions/door.ts';
 import { altitude, ductRun } from './questions/duct.ts';
@@ -74,7 +74,7 @@ function answer(inputs: SweatInputs, { units }: Telling): Reply {
       measureNextFinding(judged, units),
       ...sweatRemarks(inputs),
     ].filter((finding) => finding !== undefined),
-    chart: sweatChart(judged, units),
+    chart: sweatChart(judged, leading(units)),
     assumed: assumptions(inputs, judged, { units }),
     suggestions: [
       { label: 'How long should the fan run?', command: 'runtime' },

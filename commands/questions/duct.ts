@@ -3,7 +3,7 @@ import type { Choice, Question, UnitSystem } from '#interview/question.ts';
 import { type DuctKind, fittings, flexLays } from '#knowledge/ducts.ts';
 import { type Estimate, isExact } from '#quantity/estimate.ts';
 import { altitude as altitudeKind, ductDiameter, ductLength, roughnessHeight } from '#quantity/kinds.ts';
-import { type Metres, metres, type Ratio } from '#quantity/units.ts';
+import { inEach, type Metres, metres, type Ratio } from '#quantity/units.ts';
 import { readDuctRun } from './duct-run-reading.ts';
 import type { DuctPart, DuctRun, RunPart } from './run-parts.ts';
 
@@ -48,13 +48,14 @@ function partText(part: RunPart, units: UnitSystem): string {
 const twoFeet = ductLength.from(2, 'ft');
 
 /** A length as it can be read again: feet and inches only before a size, since "14 ft 6 in flex" is 14 ft of 6 in flex. */
-function lengthText({ length, diameter }: DuctPart, units: UnitSystem): string {
-  const { unit, of } = ductLength.scale(units);
-  const number = (value: Metres) => String(Number(of(value).toFixed(units === 'metric' ? 3 : 2)));
-  if (!isExact(length)) return `${number(length.low)} to ${number(length.high)} ${unit}`;
-  const inFeet = units === 'inch-pound' && diameter !== null && length.typical >= twoFeet;
-  return inFeet ? ductLength.showShort(length.typical, units) : `${number(length.typical)} ${unit}`;
-}
+const lengthText = ({ length, diameter }: DuctPart, units: UnitSystem): string =>
+  inEach(units, (system) => {
+    const { unit, of } = ductLength.scale(system);
+    const number = (value: Metres) => String(Number(of(value).toFixed(system === 'metric' ? 3 : 2)));
+    if (!isExact(length)) return `${number(length.low)} to ${number(length.high)} ${unit}`;
+    const inFeet = system === 'inch-pound' && diameter !== null && length.typical >= twoFeet;
+    return inFeet ? ductLength.showShort(length.typical, system) : `${number(length.typical)} ${unit}`;
+  });
 
 const lieWords = { stretched: 'pulled tight', 'as-let-go': 'slack', sloppy: 'sloppy' } as const;
 

@@ -5,7 +5,7 @@ import { type EfficacyEditionId, efficacyJudgedAt, fanEfficacyEditions, ratingPr
 import type { LocalExhaustCodeId } from '#knowledge/required-airflow.ts';
 import { localExhaust } from '#knowledge/required-airflow.ts';
 import { airflow, efficacy, fanPower, staticPressure } from '#quantity/kinds.ts';
-import type { CubicMetresPerSecond, Watts } from '#quantity/units.ts';
+import { type CubicMetresPerSecond, inEach, type Watts } from '#quantity/units.ts';
 import type { FanAnswer } from '../questions/fan.ts';
 import { citations } from './citations.ts';
 
@@ -40,8 +40,10 @@ export function efficacyFinding(
   units: UnitSystem,
 ): Finding {
   const moved = fanEfficacy({ airflow: flow, power: watts });
-  const { unit, of } = efficacy.scale(units);
-  const shown = `${of(moved).toFixed(2)} ${unit}`;
+  const shown = inEach(units, (system) => {
+    const { unit, of } = efficacy.scale(system);
+    return `${of(moved).toFixed(2)} ${unit}`;
+  });
   const where = fromLabel
     ? `the label’s ${airflow.showShort(flow, units)}`
     : `${airflow.showShort(flow, units)} delivered; the label’s own airflow decides`;

@@ -2,6 +2,7 @@ import type { Desk } from '#chat/command.ts';
 import { oneOf } from '#interview/choices.ts';
 import type { AnyQuestion, Choice, Reading, UnitSystem } from '#interview/question.ts';
 import { howKnown, meansNotKnown, plain } from '#interview/words.ts';
+import { leading } from '#quantity/units.ts';
 import { type Language, languageMeant } from '#words/language.ts';
 import { atticTemperature } from '../questions/attic.ts';
 import { buildingCodeEdition } from '../questions/codes.ts';
@@ -32,16 +33,13 @@ const fitting = (choices: readonly Choice[], typed: string): readonly Choice[] =
 const choicesOf = ({ widget }: AnyQuestion): readonly Choice[] =>
   widget.kind === 'text' ? [{ id: widget.placeholder, label: `for example ${widget.placeholder}` }] : widget.choices;
 
-const otherUnits = { 'inch-pound': 'metric', metric: 'inch-pound' } as const;
-
 /**
  * The usual answer to a question, kept in words that mean the same in either system of units: a bare "5000" would turn from
  * feet into metres when the crew changes its units.
  */
 function usual(question: AnyQuestion): CrewSetting {
   const read = (text: string, units: UnitSystem) => question.read(howKnown(text).text, units);
-  const same = (text: string, units: UnitSystem) =>
-    JSON.stringify(read(text, units)) === JSON.stringify(read(text, otherUnits[units]));
+  const same = (text: string) => JSON.stringify(read(text, 'inch-pound')) === JSON.stringify(read(text, 'metric'));
   return {
     id: question.id,
     brief: question.brief,
@@ -51,7 +49,7 @@ function usual(question: AnyQuestion): CrewSetting {
       if (meansNotKnown(text)) return { rejected: 'Leave it out where it is not known; then each job says.' };
       const reading = read(text, units);
       if ('rejected' in reading) return reading;
-      return { value: same(text, units) ? text.trim() : question.show(reading.value, units) };
+      return { value: same(text) ? text.trim() : question.show(reading.value, leading(units)) };
     },
     show(kept, units) {
       const reading = read(kept, units);
@@ -64,11 +62,12 @@ function usual(question: AnyQuestion): CrewSetting {
 const unitSystem = oneOf({
   id: 'units',
   prompt: 'Which units does the crew write in?',
-  why: 'A number without a unit is read in these, and they come first in every answer.',
-  brief: 'Units that come first: inch-pound or metric',
+  why: 'A number without a unit is read in these, and they come first in every answer. With both it is read as inch-pound, and the metric stands beside every number.',
+  brief: 'Units: inch-pound, metric, or both beside each other',
   choices: [
     { id: 'inch-pound', label: 'inch-pound', also: ['imperial', 'us', 'inches', 'inch', 'feet', 'cfm', 'ip'] },
     { id: 'metric', label: 'metric', also: ['si', 'mm', 'metres', 'meters', 'l/s'] },
+    { id: 'both', label: 'both, inch-pound first', also: ['two', 'both units', 'dual'] },
   ],
   whenUnknown: { value: 'inch-pound', because: 'Most crews here write inches and cfm.' },
 });
@@ -79,7 +78,7 @@ const units: CrewSetting = {
   key: unitSystem.id,
   unset: 'Taken as inch-pound.',
   read: (text, system) => unitSystem.read(text, system),
-  show: (kept) => kept,
+  show: (kept) => (kept === 'both' ? 'both: inch-pound first, metric in brackets' : kept),
   suggest: (typed) => fitting(choicesOf(unitSystem), typed),
 };
 
@@ -155,8 +154,7 @@ export function settle(
   });
   // Units given in the same breath hold for the numbers beside them.
   const system = units.read(given[units.id] ?? '', telling.units);
-  const now =
-    'value' in system && system.value === 'metric' ? 'metric' : 'value' in system ? 'inch-pound' : telling.units;
+  const now = 'value' in system ? (system.value === 'metric' ? 'metric' : 'inch-pound') : telling.units;
   const read = wanted.map(({ setting, text }) => ({
     setting,
     reading: plain(text) === cleared ? { value: null } : setting.read(text, now),

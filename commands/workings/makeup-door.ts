@@ -9,6 +9,8 @@ import { type Estimate, isExact } from '#quantity/estimate.ts';
 import { airflow, openingArea, roomPressure, smallLength } from '#quantity/kinds.ts';
 import {
   cubicMetresPerSecond,
+  inEach,
+  leading,
   type Metres,
   metres,
   type Pascals,
@@ -25,10 +27,11 @@ const { fine, choked, 'door-drop': dropAllowed } = doorPressureLimits;
 const percent = (share: number): string => `${Math.round(100 * share)} %`;
 
 /** A gap that is needed, on the next mark of the tape: rounding it down would make it too small. */
-function gapShown(gap: Metres, units: UnitSystem): string {
-  const mark = units === 'metric' ? 0.001 : 0.0254 / 8;
-  return smallLength.showShort(metres(Math.ceil(gap / mark - 1e-6) * mark), units);
-}
+const gapShown = (gap: Metres, units: UnitSystem): string =>
+  inEach(units, (system) => {
+    const mark = system === 'metric' ? 0.001 : 0.0254 / 8;
+    return smallLength.showShort(metres(Math.ceil(gap / mark - 1e-6) * mark), system);
+  });
 
 const bandWord = (pressure: Pascals): string =>
   pressure <= fine.value ? 'fine' : pressure <= choked.value ? 'tight' : 'choked';
@@ -166,7 +169,7 @@ const usualGaps = {
 function gapTable({ air, wayIn, open }: DoorResult, units: UnitSystem): Table {
   const { typical } = air;
   const now = wayIn.door.gap.typical;
-  const others = usualGaps[units].filter((gap) => Math.abs(gap - now) > 5e-4);
+  const others = usualGaps[leading(units)].filter((gap) => Math.abs(gap - now) > 5e-4);
   const gaps = [...others, now].filter((gap) => gap > 0).sort((one, other) => one - other);
   const through = (gap: Metres) => cubicMetresPerSecond(air.shut(typical, gap));
   const name = (gap: Metres) => `${smallLength.showShort(gap, units)}${gap === now ? ', as it is' : ''}`;

@@ -14,7 +14,7 @@ import {
 } from '#knowledge/materials.ts';
 import type { Kind } from '#quantity/kind.ts';
 import { ductDiameter, ductLength, roomArea, smallLength } from '#quantity/kinds.ts';
-import { type Metres, metres, squareMetres } from '#quantity/units.ts';
+import { inEach, type Metres, metres, squareMetres } from '#quantity/units.ts';
 import { boxText } from '../questions/box-reading.ts';
 import { sidesText } from '../questions/size-reading.ts';
 import type { PartsInputs } from './parts-inputs.ts';
@@ -77,11 +77,12 @@ const sizeText = ({ diameter, to }: FittingToBuy, units: UnitSystem): string =>
   `${ductDiameter.showShort(diameter, units)}${to === undefined ? '' : ` to ${ductDiameter.showShort(to, units)}`}`;
 
 /** A length or an area to buy: never rounded down. */
-export const toBuy = <Q extends number>(kind: Kind<Q>, amount: Q, units: UnitSystem): string => {
-  const { unit, of } = kind.scale(units);
-  const steps = units === 'metric' ? 10 : 1;
-  return `${Math.ceil(of(amount) * steps - 1e-6) / steps} ${unit.replace('ft^2', 'sq ft').replace('m^2', 'm²')}`;
-};
+export const toBuy = <Q extends number>(kind: Kind<Q>, amount: Q, units: UnitSystem): string =>
+  inEach(units, (system) => {
+    const { unit, of } = kind.scale(system);
+    const steps = system === 'metric' ? 10 : 1;
+    return `${Math.ceil(of(amount) * steps - 1e-6) / steps} ${unit.replace('ft^2', 'sq ft').replace('m^2', 'm²')}`;
+  });
 
 const many = (count: number, one: string, more = `${one}s`): string => `${count} ${count === 1 ? one : more}`;
 

@@ -1,5 +1,6 @@
 import type { Reading, UnitSystem } from '#interview/question.ts';
 import { plain } from '#interview/words.ts';
+import { leading } from '#quantity/units.ts';
 import { fanCurve } from '../questions/fan.ts';
 import { labelQuestions } from '../questions/shelf.ts';
 import { type NewShelfFan, readFanName, readLabel, type ShelfFan } from './shelf.ts';
@@ -77,7 +78,7 @@ function fanFrom(
 ): { readonly fan?: NewShelfFan; readonly problems: readonly string[] } {
   const name = readFanName(cells.get('name') ?? '');
   const said = plain(cells.get('units') ?? '');
-  const units = said === '' ? crewUnits : said === 'metric' || said === 'inch-pound' ? said : undefined;
+  const units = said === '' ? leading(crewUnits) : said === 'metric' || said === 'inch-pound' ? said : undefined;
   const given = Object.fromEntries(labelQuestions.map(({ id }) => [id, cells.get(id)]));
   const { label, problems: unread } = readLabel(given, units ?? crewUnits);
   const problems = [

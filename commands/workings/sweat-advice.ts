@@ -4,7 +4,7 @@ import type { UnitSystem } from '#interview/question.ts';
 import { bathroomDefaults, ductCondensationSentences, moistureFigures, moistureMethods } from '#knowledge/moisture.ts';
 import { distance, ductLength, minutes, relativeHumidity, temperature } from '#quantity/kinds.ts';
 import { toSi } from '#quantity/unit-factors.ts';
-import { metres, ratio, seconds } from '#quantity/units.ts';
+import { inEach, metres, ratio, seconds } from '#quantity/units.ts';
 import { citations } from './citations.ts';
 import type { SweatInputs } from './sweat-duct.ts';
 import { inHundred, type JudgedDuct, worthAWord } from './sweat-judged.ts';
@@ -35,10 +35,10 @@ export function pitchFinding({ inputs, unsure }: JudgedDuct, units: UnitSystem):
   const slope = toSi(pitch.value, 'in', 'ft');
   const { length } = unsure.cautious.duct;
   const fall = ductLength.showShort(metres(slope * length), units);
-  const each =
-    units === 'metric'
-      ? `${Math.round(slope * 1000)} mm for each metre`
-      : `${pitch.value === 0.25 ? '1/4' : pitch.value} in for each foot`;
+  const inches = `${pitch.value === 0.25 ? '1/4' : pitch.value} in for each foot`;
+  const each = inEach(units, (system) =>
+    system === 'metric' ? `${Math.round(slope * 1000)} mm for each meter` : inches,
+  );
   return {
     id: 'duct-pitch',
     weight: 'advice',

@@ -1,7 +1,7 @@
 import type { DuctVerdict } from '#engine/condensation/condensation-start.ts';
 import type { UnitSystem } from '#interview/question.ts';
 import { airflow, distance } from '#quantity/kinds.ts';
-import { type Metres, metres } from '#quantity/units.ts';
+import { inEach, type Metres, metres, type OneSystem } from '#quantity/units.ts';
 import type { OpenBand, SweatBands } from './sweat-bands.ts';
 import type { SweatInputs, UnsureDuct } from './sweat-duct.ts';
 
@@ -17,13 +17,14 @@ export interface JudgedDuct {
 export const atTheFan = metres(0.3);
 
 /** To the nearest foot, or tenth of a metre: the sums are no finer. */
-const nearly = (at: Metres, units: UnitSystem): Metres => {
-  const step = units === 'metric' ? 0.1 : 0.3048;
+const nearly = (at: Metres, system: OneSystem): Metres => {
+  const step = system === 'metric' ? 0.1 : 0.3048;
   return metres(Math.round(at / step) * step);
 };
 
 /** "31 ft", as a place along a duct is told. */
-export const alongText = (at: Metres, units: UnitSystem): string => distance.showShort(nearly(at, units), units);
+export const alongText = (at: Metres, units: UnitSystem): string =>
+  inEach(units, (system) => distance.showShort(nearly(at, system), system));
 
 /** "at the fan", "8 ft from the fan". */
 export const place = (at: Metres, units: UnitSystem): string =>
@@ -36,7 +37,7 @@ export function startBandText({ low, high }: OpenBand<Metres>, units: UnitSystem
     return low < atTheFan ? 'anywhere from the fan to staying dry' : `${place(low, units)} to staying dry`;
   if (place(low, units) === place(high, units)) return place(low, units);
   if (low < atTheFan) return `within ${alongText(high, units)} of the fan`;
-  return `${distance.showRangeShort({ low: nearly(low, units), high: nearly(high, units) }, units)} from the fan`;
+  return `${inEach(units, (system) => distance.showRangeShort({ low: nearly(low, system), high: nearly(high, system) }, system))} from the fan`;
 }
 
 /** That the low end of the airflow decides, where there is one. */

@@ -18,6 +18,7 @@ import { fromSi } from '#quantity/unit-factors.ts';
 import {
   type Celsius,
   celsius,
+  inEach,
   type Metres,
   metres,
   ratio,
@@ -143,7 +144,10 @@ export function coolingSteps({ from, duct }: PieceInPlace, units: UnitSystem): S
       how: metric
         ? `${circumference.toFixed(4)} m round ÷ (${number(overall)} × ${cooling.heatCapacity.toFixed(2)})`
         : `${fromSi(circumference, 'ft', 'm').toFixed(4)} ft round ÷ (${number(overall)} × ${fromSi(cooling.heatCapacity, 'BTU/hour/degR', 'W/K').toFixed(2)})`,
-      value: `${perLength(cooling.perMetre, units)} a ${metric ? 'metre' : 'foot'}`,
+      value: inEach(
+        units,
+        (system) => `${perLength(cooling.perMetre, system)} a ${system === 'metric' ? 'meter' : 'foot'}`,
+      ),
       source: moistureMethods['duct-cooling'].citation,
     },
     {

@@ -4,7 +4,7 @@ import { ductCondensationDefaults, moistureMethods } from '#knowledge/moisture.t
 import { insulation, relativeHumidity, temperature } from '#quantity/kinds.ts';
 import { meets } from '#quantity/meets.ts';
 import { toSi } from '#quantity/unit-factors.ts';
-import { celsius, ratio, type SquareMetreKelvinsPerWatt, squareMetreKelvinsPerWatt } from '#quantity/units.ts';
+import { celsius, leading, ratio, type SquareMetreKelvinsPerWatt, squareMetreKelvinsPerWatt } from '#quantity/units.ts';
 import { citations } from './citations.ts';
 import { insulationFor, type SweatBands } from './sweat-bands.ts';
 import type { JudgedDuct } from './sweat-judged.ts';
@@ -123,10 +123,10 @@ function wrapTable({ unsure }: JudgedDuct, units: UnitSystem): Table {
   };
   return {
     title: 'Least wrap that keeps this duct dry, by humidity of the exhaust and cold around it',
-    columns: ['exhaust', ...colds[units].map((cold) => temperature.showShort(cold, units))],
+    columns: ['exhaust', ...colds[leading(units)].map((cold) => temperature.showShort(cold, units))],
     rows: humidities.map((share) => [
       relativeHumidity.showShort(share, units),
-      ...colds[units].map((cold) => cell(share, cold)),
+      ...colds[leading(units)].map((cold) => cell(share, cold)),
     ]),
   };
 }

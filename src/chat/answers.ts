@@ -2,6 +2,7 @@ import type { AnyQuestion, FactHow, Reading, UnitSystem } from '#interview/quest
 import type { Recall } from '#interview/replay.ts';
 import { worded } from '#interview/worded.ts';
 import { howKnown, meansNotKnown } from '#interview/words.ts';
+import { leading } from '#quantity/units.ts';
 import type { FactRow, NewFact } from '#store/facts.ts';
 import type { ScopedStore } from '#store/store.ts';
 import { conversationWords } from '#words/conversation.ts';
@@ -24,9 +25,11 @@ export function understood(question: AnyQuestion, typed: string, units: UnitSyst
   return 'rejected' in reading ? reading : { value: { typed: typed.trim(), value: reading.value, how: said.how } };
 }
 
-/** The units a crew writes in; a bare number means these. */
-export const unitsOf = (store: ScopedStore): UnitSystem =>
-  store.setting('units') === 'metric' ? 'metric' : 'inch-pound';
+/** The units a crew writes and reads; a bare number means the first of them. */
+export function unitsOf(store: ScopedStore): UnitSystem {
+  const kept = store.setting('units');
+  return kept === 'metric' || kept === 'both' ? kept : 'inch-pound';
+}
 
 /** The language a crew is answered in where a person's own is not known; nothing where nobody has set it. */
 export const crewLanguage = (store: ScopedStore): Language | undefined =>
@@ -35,7 +38,7 @@ export const crewLanguage = (store: ScopedStore): Language | undefined =>
 const factOf = (question: AnyQuestion, answer: Understood, units: UnitSystem, who: string): NewFact => ({
   fact: question.id,
   typed: answer.typed,
-  units,
+  units: leading(units),
   value: answer.value,
   how: answer.how,
   who,
@@ -107,7 +110,7 @@ export function recallFrom(store: ScopedStore, sheet: number): Recall {
     const usual = store.setting(`usual:${question.id}`);
     return typeof usual !== 'string'
       ? undefined
-      : answerOf(question, { typed: usual, units: unitsOf(store), how: 'told' });
+      : answerOf(question, { typed: usual, units: leading(unitsOf(store)), how: 'told' });
   };
   return (question) => {
     if (!known.has(question)) known.set(question, looked(question));

@@ -4,8 +4,9 @@ import type { Assumption } from '#interview/replay.ts';
 import { worded } from '#interview/worded.ts';
 import { conversationWords } from '#words/conversation.ts';
 import { standInOf } from './answers.ts';
+import { inUnits } from './in-units.ts';
 
-/** A reply with what stands in for answers nobody had: in short lines, with the reasons kept for the working. */
+/** A reply with what stands in for answers nobody had, in the crew's units: in short lines, with the reasons for the working. */
 export function withAssumed(reply: Reply, assumptions: readonly Assumption[], units: UnitSystem): Reply {
   const { language = 'english' } = reply;
   const briefOf = (question: AnyQuestion) => worded(question, language).brief;
@@ -14,7 +15,7 @@ export function withAssumed(reply: Reply, assumptions: readonly Assumption[], un
     return instead === undefined ? [] : [`${briefOf(question)}: ${instead}`];
   });
   const left = assumptions.filter(({ question }) => standInOf(question, units) === undefined);
-  return {
+  const whole: Reply = {
     ...reply,
     assumed: [
       ...(reply.assumed ?? []),
@@ -31,6 +32,7 @@ export function withAssumed(reply: Reply, assumptions: readonly Assumption[], un
       }),
     ],
   };
+  return inUnits(whole, units);
 }
 
 /** "Airflow the room needs" inside a sentence; a name in capitals stays as it is. */

@@ -2,6 +2,7 @@ import type { AnyQuestion } from '#interview/question.ts';
 import { type Outcome, type Recall, replay } from '#interview/replay.ts';
 import { worded } from '#interview/worded.ts';
 import { meansNotKnown, turnMeant } from '#interview/words.ts';
+import { leading } from '#quantity/units.ts';
 import { SheetTrouble } from '#store/sheet-trouble.ts';
 import type { ScopedStore } from '#store/store.ts';
 import { conversationWords } from '#words/conversation.ts';
@@ -115,7 +116,14 @@ function keptFrom(store: ScopedStore, { sheet, who }: Talk, screen: Screen): Scr
   const fresh = keeps.filter(({ fact, typed }) => known.get(fact)?.typed !== typed);
   store.addFacts(
     sheet,
-    fresh.map(({ fact, typed }) => ({ fact, typed, units: unitsOf(store), value: typed, how: 'measured', who })),
+    fresh.map(({ fact, typed }) => ({
+      fact,
+      typed,
+      units: leading(unitsOf(store)),
+      value: typed,
+      how: 'measured',
+      who,
+    })),
   );
   return screen;
 }

@@ -1,9 +1,12 @@
+import type { Reply } from '#findings/reply.ts';
+import type { UnitSystem } from '#interview/question.ts';
 import { replay } from '#interview/replay.ts';
 import type { ScopedStore } from '#store/store.ts';
 import { conversationWords } from '#words/conversation.ts';
 import { recallFor, recallFrom, unitsOf } from './answers.ts';
 import { withAssumed } from './assumed.ts';
-import type { Action, Desk } from './command.ts';
+import type { Action, Desk, Start } from './command.ts';
+import { inUnits } from './in-units.ts';
 
 /** Words are no photo: it is sent itself. */
 export const wordsAreNoPhoto = {
@@ -14,13 +17,16 @@ export const wordsAreNoPhoto = {
 export const deskFor = ({
   store,
   photo = () => wordsAreNoPhoto,
-  recordsOpen = false,
+  recordsOpen = () => false,
+  units,
   ...rest
 }: Pick<Desk, 'speaker' | 'commands' | 'mayManage'> & {
   readonly store: () => ScopedStore;
   readonly photo?: Desk['photo'] | undefined;
-  /** The records are open anyway, so a look at the crew's units costs nothing. */
-  readonly recordsOpen?: boolean;
+  /** Whether the records are open anyway, so that a look at the crew's units costs nothing. */
+  readonly recordsOpen?: () => boolean;
+  /** The units asked for; the crew's own hold where they are left out. */
+  readonly units?: UnitSystem | undefined;
 }): Desk => ({
   ...rest,
   photo,
@@ -28,10 +34,10 @@ export const deskFor = ({
     return store();
   },
   get bareUnits() {
-    return recordsOpen ? unitsOf(store()) : 'inch-pound';
+    return units ?? (recordsOpen() ? unitsOf(store()) : 'inch-pound');
   },
   get telling() {
-    return { units: unitsOf(store()), language: rest.speaker.language };
+    return { units: units ?? unitsOf(store()), language: rest.speaker.language };
   },
   recall: (question) => recallFrom(store(), store().currentSheet(rest.speaker).number)(question),
   recallOn: (sheet) => recallFrom(store(), sheet),
@@ -54,6 +60,12 @@ function answerOn(
   if (!outcome.complete) return { lacks: outcome.unanswered };
   const units = unitsOf(store);
   return { reply: withAssumed(command.answer(outcome.inputs, { units, language }), outcome.assumed, units) };
+}
+
+/** Does it, and tells it in the units of the desk. */
+export function acted(action: Action, desk: Desk, options: Readonly<Record<string, string>>): Reply | Start {
+  const reply = action.act(desk, options);
+  return 'start' in reply ? reply : inUnits(reply, desk.bareUnits);
 }
 
 /** Why somebody may not do this, in a sentence; nothing where they may. */

@@ -1,4 +1,4 @@
-import type { Finding, Value } from '#findings/finding.ts';
+import type { Finding, Table, Value } from '#findings/finding.ts';
 import { heaviest, type Reply, stopsFirst } from '#findings/reply.ts';
 import type { AnyQuestion, UnitSystem } from '#interview/question.ts';
 import { missing, type Recall, replay } from '#interview/replay.ts';
@@ -95,7 +95,7 @@ export function asJson(answer: OneShot): string {
       ...(reply ? { headline: reply.headline } : {}),
       findings: stopsFirst(reply?.findings ?? []).map(findingAsJson),
       missing: answer.missing,
-      ...(reply?.tables ? { tables: reply.tables } : {}),
+      ...(reply?.tables ? { tables: reply.tables.map(tableAsJson) } : {}),
       ...(reply?.assumed ? { assumed: reply.assumed, assumedBecause: reply.assumedBecause ?? [] } : {}),
       ...(problems.length > 0 ? { problems } : {}),
       ...(answer.notes ? { notes: answer.notes } : {}),
@@ -113,9 +113,11 @@ const findingAsJson = ({ id, weight, says, value, working, sources: cited, table
   ...(check === undefined ? {} : { finding: check }),
   ...(value === undefined ? {} : { value: valueAsJson(value) }),
   working: working.map(({ source, ...step }) => ({ ...step, ...(source ? { source: citationAsJson(source) } : {}) })),
-  ...(table === undefined ? {} : { table }),
+  ...(table === undefined ? {} : { table: tableAsJson(table) }),
   sources: cited.map(citationAsJson),
 });
+
+const tableAsJson = ({ title, columns, rows }: Table) => ({ title, columns, rows });
 
 const valueAsJson = ({ number, unit, low, high, shown }: Value) => ({ number, unit, low, high, shown });
 

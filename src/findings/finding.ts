@@ -28,6 +28,8 @@ export interface Table {
   readonly title: string;
   readonly columns: readonly string[];
   readonly rows: readonly (readonly string[])[];
+  /** Its cells repeat what people typed, so no number in it is said in other units. */
+  readonly asTyped?: true;
 }
 
 /**

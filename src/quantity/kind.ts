@@ -3,7 +3,7 @@ import type { Estimate } from './estimate.ts';
 import { type Face, writtenAlone, writtenRange } from './printing.ts';
 import { type Measure, type Reading, readEstimate, readQuantity } from './reading.ts';
 import { toSi } from './unit-factors.ts';
-import type { UnitSystem } from './units.ts';
+import { leading, type OneSystem, type UnitSystem } from './units.ts';
 
 /** The ends of a range. An estimate is one too. */
 interface Span<Q> {
@@ -32,11 +32,11 @@ export interface Kind<Q extends number = number, Unit extends string = string> {
   readEstimate(text: string, units: UnitSystem): Reading<Estimate<Q>>;
   /** "73 cfm (34.5 L/s)" */
   show(value: Q, units: UnitSystem): string;
-  /** "73 cfm" */
+  /** "73 cfm"; where both systems are wanted, as `show`. */
   showShort(value: Q, units: UnitSystem): string;
   /** "47 to 74 cfm (22 to 35 L/s)" */
   showRange(span: Span<Q>, units: UnitSystem): string;
-  /** "47 to 74 cfm" */
+  /** "47 to 74 cfm"; where both systems are wanted, as `showRange`. */
   showRangeShort(span: Span<Q>, units: UnitSystem): string;
   /** "47 to 74 cfm (22 to 35 L/s), most likely 59 cfm"; an exact estimate as a single value. Can be read back. */
   showEstimate(estimate: Estimate<Q>, units: UnitSystem): string;
@@ -56,9 +56,9 @@ export interface Limits<Q extends number> {
   readonly noun?: string;
 }
 
-/** The unit of a bare number, for each crew. */
-export type Bare<Unit extends string> = Readonly<Record<UnitSystem, Exclude<Unit, 'own'>>>;
-export type Faces = Readonly<Record<UnitSystem, Face>>;
+/** The unit of a bare number, for each system. */
+export type Bare<Unit extends string> = Readonly<Record<OneSystem, Exclude<Unit, 'own'>>>;
+export type Faces = Readonly<Record<OneSystem, Face>>;
 
 interface Definition<Q extends number, Unit extends string> extends Limits<Q> {
   readonly dimension: Dimension<Unit>;
@@ -75,17 +75,23 @@ export function kindOf<Q extends number, Unit extends string>(definition: Defini
   const { dimension, faces, brand: sign, least, most, example, noun = dimension.noun, whole = false } = definition;
   const after = [dimension.after, definition.after].filter(Boolean).join('|');
   const measure: Measure = { dimension, noun, bare: definition.bare, least, most, example, whole, after, faces };
-  const short = (value: Q, units: UnitSystem) => writtenAlone(faces[units], value);
-  const shortRange = ({ low, high }: Span<Q>, units: UnitSystem) => writtenRange(faces[units], low, high);
-  const withOther = (write: (units: UnitSystem) => string, units: UnitSystem) =>
-    faces[units] === faces[otherSystem[units]] ? write(units) : `${write(units)} (${write(otherSystem[units])})`;
-  const show = (value: Q, units: UnitSystem) => withOther((system) => short(value, system), units);
+  const alone = (value: Q, system: OneSystem) => writtenAlone(faces[system], value);
+  const range = ({ low, high }: Span<Q>, system: OneSystem) => writtenRange(faces[system], low, high);
+  const withOther = (write: (system: OneSystem) => string, units: UnitSystem) => {
+    const first = leading(units);
+    const other = otherSystem[first];
+    return faces[first] === faces[other] ? write(first) : `${write(first)} (${write(other)})`;
+  };
+  const show = (value: Q, units: UnitSystem) => withOther((system) => alone(value, system), units);
   const alike = ({ low, high }: Span<Q>, units: UnitSystem) =>
-    shortRange({ low, high: low }, units) === shortRange({ low: high, high }, units);
+    range({ low, high: low }, leading(units)) === range({ low: high, high }, leading(units));
   const showRange = (span: Span<Q>, units: UnitSystem) =>
     alike(span, units)
       ? show(sign((span.low + span.high) / 2), units)
-      : withOther((system) => shortRange(span, system), units);
+      : withOther((system) => range(span, system), units);
+  const showShort = (value: Q, units: UnitSystem) => (units === 'both' ? show(value, units) : alone(value, units));
+  const rangeShort = (span: Span<Q>, units: UnitSystem) =>
+    units === 'both' ? withOther((system) => range(span, system), units) : range(span, units);
   return {
     noun,
     example,
@@ -94,25 +100,25 @@ export function kindOf<Q extends number, Unit extends string>(definition: Defini
     least,
     most,
     read(text, units) {
-      const reading = readQuantity(text, measure, units);
+      const reading = readQuantity(text, measure, leading(units));
       return 'rejected' in reading ? reading : { value: sign(reading.value) };
     },
     readEstimate(text, units) {
-      const reading = readEstimate(text, measure, units);
+      const reading = readEstimate(text, measure, leading(units));
       if ('rejected' in reading) return reading;
       const { low, typical, high } = reading.value;
       return { value: { low: sign(low), typical: sign(typical), high: sign(high) } };
     },
     show,
-    showShort: short,
+    showShort,
     showRange,
-    showRangeShort: shortRange,
+    showRangeShort: rangeShort,
     showEstimate(estimate, units) {
       if (alike(estimate, units)) return show(estimate.typical, units);
       const { typical } = estimate;
-      return `${showRange(estimate, units)}, most likely ${shortRange({ low: typical, high: typical }, units)}`;
+      return `${showRange(estimate, units)}, most likely ${rangeShort({ low: typical, high: typical }, units)}`;
     },
-    scale: (units) => ({ unit: faces[units].unit, of: (value) => faces[units].number(value) }),
+    scale: (units) => ({ unit: faces[leading(units)].unit, of: (value) => faces[leading(units)].number(value) }),
     from: (number, unit) => sign(toSi(number, unit, dimension.si)),
   };
 }

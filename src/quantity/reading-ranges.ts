@@ -106,7 +106,9 @@ export function said(text: string, setting: Setting): Said | Trouble {
     const typical = phraseAt(text, passAbout(text, likelyAt), setting);
     if (isTrouble(typical)) return typical;
     phrases = [...phrases, typical];
-    end = typical.end;
+    const typicalDoubled = bracketAt(text, typical.end, setting);
+    if (typicalDoubled && isTrouble(typicalDoubled)) return typicalDoubled;
+    end = typicalDoubled?.end ?? typical.end;
   }
   end = passed(text, end, loose) ?? end;
   if (text.slice(end).trim() !== '') {

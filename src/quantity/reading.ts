@@ -6,7 +6,7 @@ import { isTrouble, type Trouble } from './reading-phrases.ts';
 import { type Said, said } from './reading-ranges.ts';
 import { echoed, folded, longestText } from './reading-text.ts';
 import { withoutNoise } from './unit-factors.ts';
-import type { UnitSystem } from './units.ts';
+import type { OneSystem } from './units.ts';
 
 /** What a typed answer became: a value, or one sentence saying what was wrong and what would do. */
 export type Reading<Value> = { readonly value: Value } | { readonly rejected: string };
@@ -16,7 +16,7 @@ export interface Measure {
   readonly dimension: Dimension;
   /** With its article: "a duct diameter". */
   readonly noun: string;
-  readonly bare: Readonly<Record<UnitSystem, string>>;
+  readonly bare: Readonly<Record<OneSystem, string>>;
   readonly least: number;
   readonly most: number;
   /** What would do: "4 in or 100 mm". */
@@ -24,20 +24,20 @@ export interface Measure {
   readonly whole: boolean;
   /** Words that may follow and change nothing, with `|` between. */
   readonly after: string;
-  readonly faces: Readonly<Record<UnitSystem, Face>>;
+  readonly faces: Readonly<Record<OneSystem, Face>>;
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 const need = ({ noun, example }: Measure): string => `I need ${noun}, such as ${example}.`;
 
-function limits({ noun, example, faces, least, most }: Measure, units: UnitSystem): string {
+function limits({ noun, example, faces, least, most }: Measure, units: OneSystem): string {
   const [from, to] = [writtenAlone(faces[units], least), writtenAlone(faces[units], most)];
   return `I need ${noun} from ${from} to ${to}, such as ${example}.`;
 }
 
 /** A limit is as wide as it prints, for either crew: what it says it takes, it takes. */
-function outside(value: number, measure: Measure, units: UnitSystem, echo: string): string | undefined {
+function outside(value: number, measure: Measure, units: OneSystem, echo: string): string | undefined {
   const { faces, least, most, noun, whole } = measure;
   const printed = (limit: number) => [limit, faces['inch-pound'].shown(limit), faces.metric.shown(limit)];
   if (!Number.isFinite(value)) return `${echo} is too much; ${limits(measure, units)}`;
@@ -60,7 +60,7 @@ function agrees(shown: number, again: number, { faces }: Measure): boolean {
   return within(Math.abs(shown - again), Math.max(digits, 0.03 * Math.abs(shown)));
 }
 
-function trouble(found: Said, measure: Measure, units: UnitSystem, echo: string): string | undefined {
+function trouble(found: Said, measure: Measure, units: OneSystem, echo: string): string | undefined {
   const { low, high, typical, isRange, bare, again } = found;
   if (again && !(agrees(low, again.low, measure) && agrees(high, again.high, measure))) {
     return `The two numbers in ${echo} do not agree; ${need(measure)}`;
@@ -79,7 +79,7 @@ function trouble(found: Said, measure: Measure, units: UnitSystem, echo: string)
   return undefined;
 }
 
-function understood(text: string, measure: Measure, units: UnitSystem, ranges: boolean): Reading<Said> {
+function understood(text: string, measure: Measure, units: OneSystem, ranges: boolean): Reading<Said> {
   if (text.length > longestText) return { rejected: `That is too long to read; ${need(measure)}` };
   const plain = folded(text);
   if (plain === '') return { rejected: `Nothing was given; ${need(measure)}` };
@@ -97,13 +97,13 @@ function understood(text: string, measure: Measure, units: UnitSystem, ranges: b
 }
 
 /** Reads one amount and gives its number in SI. Never throws, whatever the text. */
-export function readQuantity(text: string, measure: Measure, units: UnitSystem): Reading<number> {
+export function readQuantity(text: string, measure: Measure, units: OneSystem): Reading<number> {
   const reading = understood(text, measure, units, false);
   return 'rejected' in reading ? reading : { value: reading.value.low };
 }
 
 /** Reads one amount or a range ("12 to 16 ft, most likely 14"), in SI. Never throws, whatever the text. */
-export function readEstimate(text: string, measure: Measure, units: UnitSystem): Reading<Estimate> {
+export function readEstimate(text: string, measure: Measure, units: OneSystem): Reading<Estimate> {
   const reading = understood(text, measure, units, true);
   if ('rejected' in reading) return reading;
   const { low, high, typical = withoutNoise((low + high) / 2) } = reading.value;

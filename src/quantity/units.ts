@@ -46,5 +46,18 @@ export const cubicInches = (value: number) => value as CubicInches;
 export const amperes = (value: number) => value as Amperes;
 export const volts = (value: number) => value as Volts;
 
-/** Which units a crew writes and reads. The other system is read all the same, and printed in brackets. */
-export type UnitSystem = 'inch-pound' | 'metric';
+/** One system of units. */
+export type OneSystem = 'inch-pound' | 'metric';
+
+/**
+ * Which units a crew writes and reads. The other system is read all the same, and stands in brackets beside the numbers that
+ * matter most; with `both` it stands beside every number, and inch-pound comes first.
+ */
+export type UnitSystem = OneSystem | 'both';
+
+/** The system a bare number is read in, and the one that comes first. */
+export const leading = (units: UnitSystem): OneSystem => (units === 'metric' ? 'metric' : 'inch-pound');
+
+/** What is written in one system; where both are wanted, the metric after it in brackets. */
+export const inEach = (units: UnitSystem, write: (system: OneSystem) => string): string =>
+  units === 'both' ? `${write('inch-pound')} (${write('metric')})` : write(units);

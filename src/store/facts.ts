@@ -1,4 +1,5 @@
-import type { FactHow, UnitSystem } from '#interview/question.ts';
+import type { FactHow } from '#interview/question.ts';
+import type { OneSystem } from '#quantity/units.ts';
 import { jsonText } from './json.ts';
 import type { Queries } from './queries.ts';
 import { needRoom } from './room.ts';
@@ -11,7 +12,7 @@ export interface NewFact {
   /** What the person typed or pressed. */
   readonly typed: string;
   /** The units the crew read and wrote at the time, so that `typed` can be read again. */
-  readonly units: UnitSystem;
+  readonly units: OneSystem;
   /** What it was understood as: anything JSON can hold. */
   readonly value: unknown;
   readonly how: FactHow;

@@ -1,4 +1,4 @@
-import type { UnitSystem } from '#interview/question.ts';
+import type { OneSystem } from '#quantity/units.ts';
 import { jsonText } from './json.ts';
 import { containing, folded, tidied } from './names.ts';
 import type { Queries } from './queries.ts';
@@ -11,7 +11,7 @@ export interface NewShelfFan {
   /** What its label says: for each question it answers, the answer as typed. */
   readonly label: Readonly<Record<string, string>>;
   /** The units the label was typed in, so that it can be read again. */
-  readonly units: UnitSystem;
+  readonly units: OneSystem;
   /** Invented, to try things with; it stands for no fan that can be bought. */
   readonly demo: boolean;
 }

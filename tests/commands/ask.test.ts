@@ -65,11 +65,12 @@ describe('a question in plain words', () => {
   it('takes bare numbers in the crew’s units where the records are open', () => {
     const store = openStore(':memory:').scoped('test');
     const desk = { store: () => store, speaker: { channel: 'terminal', who: 'ann' }, commands, mayManage: true };
-    const told = () => action.act(deskFor({ ...desk, recordsOpen: true }), { text: 'size 4 x 3, ceiling 2.4, toilet' });
+    const told = () =>
+      action.act(deskFor({ ...desk, recordsOpen: () => true }), { text: 'size 4 x 3, ceiling 2.4, toilet' });
     expect(told()).toMatchObject({ given: { 'room-length': '4 ft', 'room-width': '3 ft' } });
     store.saveSetting('units', { value: 'metric', who: 'ann' });
     expect(told()).toMatchObject({ given: { 'room-length': '4 m', 'room-width': '3 m', 'ceiling-height': '2.4 m' } });
-    const cold = action.act(deskFor({ ...desk, recordsOpen: true }), {
+    const cold = action.act(deskFor({ ...desk, recordsOpen: () => true }), {
       text: 'will it sweat, attic -5 degrees, 20 ft duct?',
     });
     expect(cold).toMatchObject({ start: 'sweat', given: { 'attic-temperature': '-5 F' } });

@@ -3,7 +3,7 @@ import { SheetTrouble } from '#store/sheet-trouble.ts';
 import type { ScopedStore } from '#store/store.ts';
 import type { DeskCommand, DeskOption, Start } from '../command.ts';
 import { begin } from '../conversation.ts';
-import { refusal } from '../desk.ts';
+import { acted, refusal } from '../desk.ts';
 import { type Answerable, type Decision, say } from './decision.ts';
 import { decidedTaking, deskDecision } from './desk-pressing.ts';
 import { deskOf, type House, speakerOf } from './house.ts';
@@ -70,7 +70,7 @@ function decidedDesk(
   if (uploads.length > 0) {
     return decidedTaking(house, store, interaction, { command: command.name, action, given, uploads });
   }
-  const reply = action.act(desk, given);
+  const reply = acted(action, desk, given);
   if ('start' in reply) return decidedStart(house, store, reply, interaction);
   return deskDecision(command.name, reply, 'new');
 }

@@ -1,7 +1,7 @@
 import type { ChatInputCommandInteraction, ModalSubmitInteraction } from 'discord.js';
 import type { Reply } from '#findings/reply.ts';
 import type { ScopedStore } from '#store/store.ts';
-import { refusal } from '../desk.ts';
+import { acted, refusal } from '../desk.ts';
 import { type Component, type Decision, say } from './decision.ts';
 import { type DeskPress, deskFilled, deskForm } from './desk-press.ts';
 import { type Deed, refusedAtOnce } from './doing.ts';
@@ -58,7 +58,7 @@ export function decidedDeskPress(
     };
     if (deed.uploads.length > 0) return decidedTaking(house, store, interaction, deed);
   }
-  const reply = action.act(desk, isForm ? { ...deskFilled(interaction), ...given } : given);
+  const reply = acted(action, desk, isForm ? { ...deskFilled(interaction), ...given } : given);
   if ('start' in reply) return say(`This is asked with /${name}.`);
   if ('start' in reply) return say('This button is out of date. Type / to see what there is.');
   return deskDecision(name, reply, 'in place', !isForm);

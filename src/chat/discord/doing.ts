@@ -2,7 +2,7 @@ import type { ChatInputCommandInteraction, ModalSubmitInteraction } from 'discor
 import type { Reply } from '#findings/reply.ts';
 import type { ScopedStore } from '#store/store.ts';
 import type { Action, KeptPhoto, Start } from '../command.ts';
-import { refusal } from '../desk.ts';
+import { acted, refusal } from '../desk.ts';
 import type { Component } from './decision.ts';
 import { deskOf, type House } from './house.ts';
 import { mayAttach } from './may-attach.ts';
@@ -25,7 +25,7 @@ export const done = (
   store: ScopedStore,
   interaction: Doer,
   { deed: { action, given }, photos }: { readonly deed: Deed; readonly photos: SentPhotos },
-): Reply | Start => action.act(deskOf(house, store, interaction, photos), given);
+): Reply | Start => acted(action, deskOf(house, store, interaction, photos), given);
 
 /** What would come of it. Nothing is kept. */
 export function triedOut(store: ScopedStore, work: () => Reply | Start): Reply | Start {

@@ -53,7 +53,7 @@ export const deskOf = (
 ): Desk =>
   deskFor({
     store: () => store,
-    recordsOpen: true,
+    recordsOpen: () => true,
     speaker: speakerOf(store, interaction),
     commands,
     photo(named) {

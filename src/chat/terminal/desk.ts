@@ -1,6 +1,6 @@
 import type { Reply } from '#findings/reply.ts';
 import type { Action, Desk, DeskCommand, Start } from '../command.ts';
-import { refusal } from '../desk.ts';
+import { acted, refusal } from '../desk.ts';
 import { clipped, nearest, optionsFrom } from '../options.ts';
 import { textOfFile } from './given-file.ts';
 
@@ -39,7 +39,7 @@ export function deskAnswer(command: DeskCommand, words: readonly string[], desk:
   if (refused !== undefined) return { problems: [refused] };
   if (trouble.length > 0) return { problems: trouble };
   const texts = withFiles(action, options);
-  return 'problems' in texts ? texts : { reply: action.act(desk, texts.options) };
+  return 'problems' in texts ? texts : { reply: acted(action, desk, texts.options) };
 }
 
 /** The options with the text of each file in place of its path. */

@@ -1,5 +1,6 @@
 import type { Writable } from 'node:stream';
 import type { PressOffer, Reply } from '#findings/reply.ts';
+import type { UnitSystem } from '#quantity/units.ts';
 import { openStore, type ScopedStore, type Store } from '#store/store.ts';
 import { type Language, languageTold } from '#words/language.ts';
 import { terminalWords } from '#words/terminal.ts';
@@ -21,6 +22,8 @@ interface Given {
   readonly who: string;
   /** The language asked for; the crew's own setting holds where it is left out and the records are open anyway. */
   readonly language?: Language | undefined;
+  /** The units asked for; those of the job named hold where they are left out, else inch-pound. */
+  readonly units?: UnitSystem | undefined;
   readonly environment: NodeJS.ProcessEnv;
   readonly output: Writable & { readonly columns?: number; readonly isTTY?: boolean };
 }
@@ -33,20 +36,32 @@ interface Given {
  */
 export async function answerOnce(words: readonly string[], given: Given): Promise<number> {
   const json = words.includes('--json');
-  const { told, rest: said } = languageTold(words);
+  const { told, rest } = languageTold(words);
+  const { units, rest: said } = unitsTold(rest);
   // What a machine reads stays English, unless the very line asks otherwise.
-  const asked = { ...given, language: told ?? (json ? undefined : given.language) };
+  const asked = { ...given, units, language: told ?? (json ? undefined : given.language) };
   const paper = paperOf(given.output, given.environment);
-  const [name = '', ...rest] = helpAsked(said.filter((word) => word !== '--json'));
+  const [name = '', ...options] = helpAsked(said.filter((word) => word !== '--json'));
   const records = recordsOf(given.settings.FANWRIGHT_DB);
   try {
-    const answer = answerTo(name, rest, asked, records);
+    const answer = answerTo(name, options, asked, records);
     given.output.write(`${json ? asJson(answer) : await asText(answer, paper, asked.language)}\n`);
     return exitCode(answer);
   } finally {
     records.close();
   }
 }
+
+/** `--units=both` anywhere says in which units. */
+function unitsTold(words: readonly string[]): { readonly units?: UnitSystem; readonly rest: readonly string[] } {
+  const named = words.findLast((word) => isUnits(word))?.slice('--units='.length);
+  const units = unitSystems.find((each) => each === named);
+  // A name that is none of them is left in, so that it is refused like any word that was not understood.
+  return units === undefined ? { rest: words } : { units, rest: words.filter((word) => !isUnits(word)) };
+}
+
+const isUnits = (word: string): boolean => word.startsWith('--units=');
+const unitSystems: readonly UnitSystem[] = ['inch-pound', 'metric', 'both'];
 
 /** `--help` anywhere asks for help, as people expect. */
 function helpAsked(words: readonly string[]): readonly string[] {
@@ -60,14 +75,15 @@ function answerTo(name: string, rest: readonly string[], given: Given, records: 
   if (!command) return refused(clipped(name), [unknown(name, commands)]);
   if (command.kind === 'desk') return fromDesk(command, rest, deskOf(given, records));
   const job = rest.filter((word) => word.startsWith('job=')).map((word) => word.slice(4));
-  if (job.length === 0) return oneShot(command, rest, { units: 'inch-pound', language: given.language });
-  return onSheet(command, rest, { job: job.at(-1) ?? '', language: given.language }, records.scoped());
+  const { language, units } = given;
+  if (job.length === 0) return oneShot(command, rest, { units: units ?? 'inch-pound', language });
+  return onSheet(command, rest, { job: job.at(-1) ?? '', language, units }, records.scoped());
 }
 
 function onSheet(
   command: AnswerCommand<unknown>,
   rest: readonly string[],
-  { job, language }: { readonly job: string; readonly language: Language | undefined },
+  { job, language, units }: { readonly job: string } & Pick<Given, 'language' | 'units'>,
   store: ScopedStore,
 ): OneShot {
   const sheet = store.findSheet(job);
@@ -76,7 +92,7 @@ function onSheet(
     command,
     rest.filter((word) => !word.startsWith('job=')),
     {
-      units: unitsOf(store),
+      units: units ?? unitsOf(store),
       language: language ?? crewLanguage(store),
       recall: recallFor(store, sheet.number, command),
     },
@@ -100,12 +116,12 @@ function fromDesk(command: DeskCommand, words: readonly string[], desk: Desk): O
   };
 }
 
-function fromStart({ start, given, notes, unasked }: Start, { commands, speaker }: Desk): OneShot {
+function fromStart({ start, given, notes, unasked }: Start, { commands, speaker, bareUnits }: Desk): OneShot {
   const command = commands.find((each) => each.name === start);
   if (command?.kind !== 'answer') return refused(clipped(start), [unknown(start, commands)]);
   const words = Object.entries({ ...unasked?.given, ...given }).map(([id, answer]) => `${id}=${answer}`);
   return {
-    ...oneShot(command, words, { units: 'inch-pound', language: speaker.language }),
+    ...oneShot(command, words, { units: bareUnits, language: speaker.language }),
     notes: [...notes, ...(unasked?.notes ?? [])],
   };
 }
@@ -127,6 +143,7 @@ function unknown(name: string, commands: readonly Command[]): string {
 /** The records, opened when first asked for. */
 interface Records {
   scoped(): ScopedStore;
+  opened(): boolean;
   close(): void;
 }
 
@@ -137,13 +154,16 @@ function recordsOf(file: string): Records {
       store ??= openStore(file);
       return store.scoped('terminal');
     },
+    opened: () => store !== undefined,
     close: () => store?.close(),
   };
 }
 
-const deskOf = ({ commands, who, language }: Given, records: Records): Desk =>
+const deskOf = ({ commands, who, language, units }: Given, records: Records): Desk =>
   deskFor({
     store: () => records.scoped(),
+    recordsOpen: () => records.opened(),
+    units,
     speaker: { channel: 'terminal', who, language },
     commands,
     mayManage: true,

@@ -7,7 +7,7 @@ import { terminalWords } from '#words/terminal.ts';
 import { crewLanguage } from '../answers.ts';
 import type { Command, Speaker, Start } from '../command.ts';
 import { begin, type Heard, hear, recalledTalk, screenOf, type Talk } from '../conversation.ts';
-import { deskFor } from '../desk.ts';
+import { acted, deskFor } from '../desk.ts';
 import { clipped, nearest, optionsFrom, wordsOf } from '../options.ts';
 import type { Asking, Screen } from '../screen.ts';
 import { completionsOf } from './completions.ts';
@@ -58,7 +58,14 @@ export function terminalSession(outside: Outside): Session {
   };
   const words = () => terminalWords[speaker.language ?? 'english'];
   const answering = commands.filter((command) => command.kind === 'answer');
-  const desk = deskFor({ store: () => store, recordsOpen: true, speaker, commands, mayManage: true, photo: photoAt });
+  const desk = deskFor({
+    store: () => store,
+    recordsOpen: () => true,
+    speaker,
+    commands,
+    mayManage: true,
+    photo: photoAt,
+  });
   const plain = (text: string): string => paragraph(text, outside.paper);
   let open: Talk | undefined;
   /** A question left for another command, to come back to. */
@@ -132,7 +139,7 @@ export function terminalSession(outside: Outside): Session {
   const pressed = async ({ command: name, action: called, given }: Omit<PressOffer, 'label'>): Promise<string> => {
     const command = commands.find((each) => each.name === name);
     const action = command?.kind === 'desk' ? command.actions.find((each) => each.name === called) : undefined;
-    return action ? atDesk(name, action.act(desk, given)) : plain(words().noSuchPress(`${name} ${called}`));
+    return action ? atDesk(name, acted(action, desk, given)) : plain(words().noSuchPress(`${name} ${called}`));
   };
 
   /** Whether a line with a slash before it names a file where a photo is asked for, rather than a command. */
@@ -154,7 +161,7 @@ export function terminalSession(outside: Outside): Session {
     const ask = commands.find((each) => each.name === 'ask');
     const action = ask?.kind === 'desk' ? ask.actions.find((each) => each.name === '') : undefined;
     const isSlip = !/\s/.test(line) || /\s[a-z][\w-]*=/i.test(line);
-    const reply = isSlip ? undefined : action?.act(desk, { text: line });
+    const reply = isSlip || !action ? undefined : acted(action, desk, { text: line });
     if (reply === undefined || ('refused' in reply && reply.refused))
       return plain(unknownCommand(name, commands, speaker.language));
     if (open && asking()) aside = open.id;
