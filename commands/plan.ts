@@ -13,6 +13,7 @@ import power from './power.ts';
 import runtime from './runtime.ts';
 import size from './size.ts';
 import sweat from './sweat.ts';
+import { roomQuestions } from './words/room-questions.ts';
 
 /** A part of the plan: the command it is, what to call it, and the findings that sum it up. */
 interface Part {
@@ -44,6 +45,7 @@ const wholePlan = [
 
 const planCovers = severalOf({
   id: 'plan-covers',
+  words: { spanish: roomQuestions['plan-covers'] },
   prompt: 'What should the plan cover? Leave out what does not apply to this job.',
   why: 'Each part asks its own questions; a part left out asks none. It can be added later, nothing answered is lost.',
   brief: 'Parts of the plan',

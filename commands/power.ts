@@ -2,7 +2,7 @@ import type { AnswerCommand, Telling } from '#chat/command.ts';
 import { isGauge } from '#engine/electrical/gauge.ts';
 import type { Reply } from '#findings/reply.ts';
 import { type Interview, offer, take, together } from '#interview/interview.ts';
-import { type ObservationId, observationIds } from '#knowledge/circuit-rules.ts';
+import { type ObservationId, observationIds, plannedObservations } from '#knowledge/circuit-rules.ts';
 import { fanWatts } from './questions/cost.ts';
 import {
   breaker,
@@ -15,7 +15,7 @@ import {
   otherFixedLoad,
   thinnestWire,
 } from './questions/loads.ts';
-import { plannedObservations, wiringQuestion } from './questions/wiring.ts';
+import { wiringQuestion } from './questions/wiring.ts';
 import type { LoadNumbers } from './workings/power-draw.ts';
 import { powerFindings, stopsCounted } from './workings/power-findings.ts';
 import { factsFromNumbers, loadFindings } from './workings/power-loads.ts';

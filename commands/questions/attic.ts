@@ -5,9 +5,11 @@ import { ductCondensationDefaults } from '#knowledge/moisture.ts';
 import { type Estimate, exactly } from '#quantity/estimate.ts';
 import { ductDiameter as diameterKind, insulation, ductLength as lengthKind, temperature } from '#quantity/kinds.ts';
 import { type SquareMetreKelvinsPerWatt, squareMetreKelvinsPerWatt } from '#quantity/units.ts';
+import { ductQuestions } from '../words/duct-questions.ts';
 
 export const ductDiameter = estimated({
   id: 'duct-diameter',
+  words: { spanish: ductQuestions['duct-diameter'] },
   prompt: 'What is the inside diameter of the duct?',
   why: 'A wide duct carries the air slower and has more wall to cool it, so it sweats sooner.',
   brief: 'Inside diameter of the duct',
@@ -20,6 +22,7 @@ export const ductDiameter = estimated({
 
 export const atticDuctLength = estimated({
   id: 'attic-duct-length',
+  words: { spanish: ductQuestions['attic-duct-length'] },
   prompt: 'How much duct lies in the cold, as it lies?',
   why: 'The air cools with every foot; a long duct sweats where a short one stays dry.',
   brief: 'Length of duct in the attic or other cold space',
@@ -32,6 +35,7 @@ export const atticDuctLength = estimated({
 
 export const atticTemperature = estimated({
   id: 'attic-temperature',
+  words: { spanish: ductQuestions['attic-temperature'] },
   prompt: 'How cold does it get around the duct?',
   why: 'Water settles where the duct wall is colder than the dew point of the air inside. Think of a cold night.',
   brief: 'Temperature around the duct on a cold night',
@@ -47,6 +51,7 @@ const wordsForBare = new Set(['bare', 'none', 'no', 'nothing', 'uninsulated', 'n
 
 const labelled = estimated({
   id: 'duct-insulation',
+  words: { spanish: ductQuestions['duct-insulation'] },
   prompt: 'What insulation is on the duct? The R on the label, or none.',
   why: 'A bare duct in a cold attic sweats from its first foot. Squeezed wrap gives less than its label says.',
   brief: 'Insulation on the duct',

@@ -2,6 +2,7 @@ import { oneOf, severalOf, type Wording, yesNo } from '#interview/choices.ts';
 import { optional } from '#interview/quantities.ts';
 import type { Question } from '#interview/question.ts';
 import { smallLength } from '#quantity/kinds.ts';
+import { boxQuestions } from '../words/box-questions.ts';
 import { type BoxAnswer, boxText, readBox } from './box-reading.ts';
 import {
   noWires,
@@ -15,6 +16,7 @@ import {
 
 export const box: Question<BoxAnswer | null> = {
   id: 'box',
+  words: { spanish: boxQuestions.box },
   prompt: 'Which box is it? The cubic inches marked inside it, or its size and shape.',
   why: 'Every box has so much room and no more. Plastic boxes are marked; standard metal ones are listed by size and depth.',
   accepts: 'a marked volume (21 in3) or a standard metal box (4 x 1-1/2 square); a ring after a +',
@@ -44,6 +46,7 @@ const wireList = ({ placeholder, because, cables = false, ...wording }: Wording 
 
 export const conductors = wireList({
   id: 'conductors',
+  words: { spanish: boxQuestions.conductors },
   prompt: 'Which insulated wires come in and end in this box? Count only in a box proven dead.',
   why: 'Each hot, neutral or switch wire that comes in counts one, by its size. Grounds and wires that run through are asked apart.',
   brief: 'Insulated wires ending in the box (count x size)',
@@ -54,6 +57,7 @@ export const conductors = wireList({
 
 export const grounds = wireList({
   id: 'grounds',
+  words: { spanish: boxQuestions.grounds },
   prompt: 'How many bare or green wires come in, and how thick is the thickest?',
   why: 'Ground wires count together: up to four as one wire, by the thickest. From the 2020 code each further one adds a quarter.',
   brief: 'Ground wires coming in (count x thickest)',
@@ -63,6 +67,7 @@ export const grounds = wireList({
 
 export const devices: Question<readonly Straps[]> = {
   id: 'devices',
+  words: { spanish: boxQuestions.devices },
   prompt: 'Which switches, timers or receptacles sit in the box? Count them by the thickest wire on each.',
   why: 'Each one on its own strap counts two wires, or two for each gang when it is wider than one.',
   accepts: 'count x thickest wire, such as 1x14, or 1x14 wide for one of two gangs, or none',
@@ -75,6 +80,7 @@ export const devices: Question<readonly Straps[]> = {
 
 export const clamps = oneOf({
   id: 'clamps',
+  words: { spanish: boxQuestions.clamps },
   prompt: 'Do clamps inside the box hold the cables?',
   why: 'Clamps inside take the room of one wire, all together. Connectors that clamp outside take none.',
   brief: 'Cable clamps inside the box',
@@ -95,6 +101,7 @@ export const clamps = oneOf({
 
 export const serves = oneOf({
   id: 'serves',
+  words: { spanish: boxQuestions.serves },
   prompt: 'What is the box for?',
   why: 'The leads of a fan always count. Only under the domed canopy of a light may thin leads be left out.',
   brief: 'What the box serves',
@@ -112,6 +119,7 @@ export const serves = oneOf({
 
 export const fixtureWires = wireList({
   id: 'fixture-wires',
+  words: { spanish: boxQuestions['fixture-wires'] },
   prompt: 'How many leads of the fan or light come into this box, and what size?',
   why: 'Each lead of a fan or light counts one wire of its size: thin leads take less room, but they take some.',
   brief: 'Leads of the fan or light (count x size)',
@@ -121,6 +129,7 @@ export const fixtureWires = wireList({
 
 export const canopy = yesNo({
   id: 'canopy',
+  words: { spanish: boxQuestions.canopy },
   prompt: 'Is the box covered by the domed canopy of a light?',
   why: 'Up to four leads thinner than 14 AWG may be left out under such a canopy. A fan has none.',
   brief: 'Box under the domed canopy of a light',
@@ -129,6 +138,7 @@ export const canopy = yesNo({
 
 export const passThrough = wireList({
   id: 'pass-through',
+  words: { spanish: boxQuestions['pass-through'] },
   prompt: 'Which wires run through the box unbroken?',
   why: 'A wire running straight through counts one.',
   brief: 'Wires running through unbroken (count x size)',
@@ -138,6 +148,7 @@ export const passThrough = wireList({
 
 export const loops = wireList({
   id: 'loops',
+  words: { spanish: boxQuestions.loops },
   prompt: 'Which unbroken wires have a loop of 12 in or more left in the box?',
   why: 'A long loop can be cut and spliced later, so it counts two.',
   brief: 'Unbroken wires with a loop of 12 in or more (count x size)',
@@ -147,6 +158,7 @@ export const loops = wireList({
 
 export const pigtails = wireList({
   id: 'pigtails',
+  words: { spanish: boxQuestions.pigtails },
   prompt: 'How many pigtails are there, short wires that never leave the box?',
   why: 'They count nothing, but the thickest wire in the box decides what clamps and studs count.',
   brief: 'Pigtails that never leave the box (count x size)',
@@ -156,6 +168,7 @@ export const pigtails = wireList({
 
 export const supportFittings = severalOf({
   id: 'support-fittings',
+  words: { spanish: boxQuestions['support-fittings'] },
   prompt: 'Which support fittings are in the box?',
   why: 'A fixture stud counts one wire and a hickey one, by the thickest wire in the box.',
   brief: 'Fixture stud or hickey in the box',
@@ -168,6 +181,7 @@ export const supportFittings = severalOf({
 
 export const terminalBlocks = wireList({
   id: 'terminal-blocks',
+  words: { spanish: boxQuestions['terminal-blocks'] },
   prompt: 'How many terminal blocks are in the box, and how thick is the thickest wire on them?',
   why: 'From the 2023 code each terminal block counts one wire.',
   brief: 'Terminal blocks (count x thickest wire)',
@@ -177,6 +191,7 @@ export const terminalBlocks = wireList({
 
 export const boxExtras = severalOf({
   id: 'box-extras',
+  words: { spanish: boxQuestions['box-extras'] },
   prompt: 'Is anything else in the box?',
   why: 'Each of these changes the count; a plain box has none of them.',
   brief: 'What else is in the box',
@@ -192,6 +207,7 @@ export const boxExtras = severalOf({
 
 export const wireConnectors = wireList({
   id: 'wire-connectors',
+  words: { spanish: boxQuestions['wire-connectors'] },
   prompt: 'How many wire connectors are in the box, and how thick is the thickest wire under them?',
   why: 'The Canadian code counts every pair of capped wire connectors as one wire.',
   brief: 'Wire connectors in the box (Canada, count x thickest wire)',
@@ -201,6 +217,7 @@ export const wireConnectors = wireList({
 
 export const deviceDepth = optional({
   id: 'device-depth',
+  words: { spanish: boxQuestions['device-depth'] },
   prompt: 'How deep is the deepest switch or timer behind its strap?',
   why: 'The Canadian code charges a device deeper than 2.54 cm (1 in) by its depth.',
   brief: 'Depth of the deepest device behind its strap (Canada)',

@@ -1,8 +1,10 @@
 import { oneOf } from '#interview/choices.ts';
+import { codeQuestions } from '../words/code-questions.ts';
 
 /** The building code. The electrical code has editions of its own and is asked apart. */
 export const buildingCodeEdition = oneOf({
   id: 'building-code-edition',
+  words: { spanish: codeQuestions['building-code-edition'] },
   prompt: 'Which building code does the town go by?',
   why: 'Editions differ in how long a duct may be, where it may end and what a fan must be listed for.',
   brief: 'Building code and edition',

@@ -12,9 +12,11 @@ import {
 } from '#quantity/kinds.ts';
 import { toSi } from '#quantity/unit-factors.ts';
 import { ratio } from '#quantity/units.ts';
+import { loadQuestions } from '../words/load-questions.ts';
 
 export const fanWatts = estimated({
   id: 'fan-watts',
+  words: { spanish: loadQuestions['fan-watts'] },
   prompt: 'How many watts does the fan draw? The label says; leave the light out.',
   why: 'Watts and hours make the electricity; watts and airflow tell whether the fan is thrifty enough for the code.',
   brief: 'Watts the fan draws, without its light',
@@ -27,6 +29,7 @@ export const fanWatts = estimated({
 
 export const hoursPerDay = estimated({
   id: 'hours-per-day',
+  words: { spanish: loadQuestions['hours-per-day'] },
   prompt: 'How long does the fan run on an ordinary day?',
   why: 'Cost goes with the hours. /runtime tells how long each shower needs.',
   brief: 'Hours the fan runs a day',
@@ -39,6 +42,7 @@ export const hoursPerDay = estimated({
 
 export const degreeDays = estimated({
   id: 'degree-days',
+  words: { spanish: loadQuestions['degree-days'] },
   prompt: 'How cold is the place? Its heating degree-days a year, base 65 °F or 18 °C.',
   why: 'Air thrown out has to be heated again; degree-days say how long and how cold the heating season is.',
   brief: 'Heating degree-days a year',
@@ -51,6 +55,7 @@ export const degreeDays = estimated({
 
 export const electricityPrice = estimated({
   id: 'electricity-price',
+  words: { spanish: loadQuestions['electricity-price'] },
   prompt: 'What does electricity cost? Off the bill.',
   why: 'It turns kilowatt-hours into money.',
   brief: 'Price of electricity for a kilowatt-hour',
@@ -94,6 +99,7 @@ function readHeatPrice(text: string, system: UnitSystem): Reading<HeatPrice> {
 
 export const heatingPrice: Question<HeatPrice> = {
   id: 'heating-price',
+  words: { spanish: loadQuestions['heating-price'] },
   prompt: 'What does the heating fuel cost? Off the bill, for a therm; for electric heat or a heat pump, for a kWh.',
   why: 'The air thrown out has to be heated again, with this.',
   accepts,
@@ -116,6 +122,7 @@ const efficiencyKind = percentageOf({
 
 const efficiency = estimated({
   id: 'heating-efficiency',
+  words: { spanish: loadQuestions['heating-efficiency'] },
   prompt:
     'How much of the fuel’s energy reaches the rooms? The furnace’s efficiency; a heat pump gives more than it takes.',
   why: 'A poor furnace burns more for the same heat.',

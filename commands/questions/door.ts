@@ -4,6 +4,7 @@ import { makeUpDefaults } from '#knowledge/make-up.ts';
 import { lengthOf } from '#quantity/kind-makers.ts';
 import { airflow, doorWidth as doorWidthKind, openingArea, percentage, smallLength } from '#quantity/kinds.ts';
 import { metres, type SquareMetres, squareMetres } from '#quantity/units.ts';
+import { houseQuestions } from '../words/house-questions.ts';
 
 /** One side of a grille. */
 const smallSide = lengthOf({
@@ -15,6 +16,7 @@ const smallSide = lengthOf({
 
 export const doorWidth = estimated({
   id: 'door-width',
+  words: { spanish: houseQuestions['door-width'] },
   prompt: 'How wide is the bathroom door?',
   why: 'The air the fan throws out comes in under the door; its width and gap are the only way in.',
   brief: 'Bathroom door width',
@@ -31,6 +33,7 @@ export const doorWidth = estimated({
 
 export const doorGap = estimated({
   id: 'door-gap',
+  words: { spanish: houseQuestions['door-gap'] },
   prompt: 'How high is the gap under the shut door, from the floor or the top of the carpet?',
   why: 'A tight door starves the strongest fan: the gap takes pressure just as the duct does.',
   brief: 'Gap under the shut door',
@@ -43,6 +46,7 @@ export const doorGap = estimated({
 
 const grilleFace = optional({
   id: 'transfer-grille',
+  words: { spanish: houseQuestions['transfer-grille'] },
   prompt: 'Is there a grille through the door or the wall beside it? Its face, such as 12 x 6 in, or none.',
   why: 'A grille lets air in beside the gap under the door; together they decide how hard the fan has to pull.',
   brief: 'Face of a grille through door or wall, or none',
@@ -74,6 +78,7 @@ export const transferGrille: Question<SquareMetres | null> = {
 
 export const transferGrilleFreeShare = estimated({
   id: 'transfer-grille-free-share',
+  words: { spanish: houseQuestions['transfer-grille-free-share'] },
   prompt: 'How much of that grille’s face is open?',
   why: 'Blades and mesh take the rest; the open part is what the air gets.',
   brief: 'Open share of the grille’s face',
@@ -86,6 +91,7 @@ export const transferGrilleFreeShare = estimated({
 
 export const hallDoorGap = optional({
   id: 'hall-door-gap',
+  words: { spanish: houseQuestions['hall-door-gap'] },
   prompt: 'Is there a second shut door between the bathroom and the rest of the house? The gap under it.',
   why: 'Air that has to pass two doors loses pressure at both.',
   brief: 'Gap under a second door on the way, where there is one',
@@ -100,6 +106,7 @@ export const hallDoorGap = optional({
 
 export const hallDoorWidth = estimated({
   id: 'hall-door-width',
+  words: { spanish: houseQuestions['hall-door-width'] },
   prompt: 'How wide is that second door?',
   why: 'Its width and its gap make the opening.',
   brief: 'Width of the second door',
@@ -112,6 +119,7 @@ export const hallDoorWidth = estimated({
 
 export const doorOpenAirflow = optional({
   id: 'door-open-airflow',
+  words: { spanish: houseQuestions['door-open-airflow'] },
   prompt: 'What does it measure with the door open? The same way, the same place; or don’t know.',
   why: 'A drop of a tenth or more when the door is shut means the fan is starved. The pair tells more than any gap.',
   brief: 'Airflow measured the same way with the door open',

@@ -4,6 +4,7 @@ import { type DuctKind, fittings, flexLays } from '#knowledge/ducts.ts';
 import { type Estimate, isExact } from '#quantity/estimate.ts';
 import { altitude as altitudeKind, ductDiameter, ductLength, roughnessHeight } from '#quantity/kinds.ts';
 import { inEach, type Metres, metres, type Ratio } from '#quantity/units.ts';
+import { ductQuestions } from '../words/duct-questions.ts';
 import { readDuctRun } from './duct-run-reading.ts';
 import type { DuctPart, DuctRun, RunPart } from './run-parts.ts';
 
@@ -95,6 +96,7 @@ const sum = (draft: string): string => partsOf(draft).join('; ');
 
 export const ductRun: Question<DuctRun> = {
   id: 'duct-run',
+  words: { spanish: ductQuestions['duct-run'] },
   prompt:
     'What is the duct, from the fan to outdoors? One part at a time, or all of it: 14 ft 4 in flex; 2 x elbow 90; wall cap.',
   why: 'Every foot, bend and cap takes pressure. Length as it lies, not as the crow flies: a sagging run is longer.',
@@ -164,6 +166,7 @@ function finished(text: string, units: UnitSystem): { done: string } | { rejecte
 
 export const altitude = optional({
   id: 'altitude',
+  words: { spanish: ductQuestions.altitude },
   prompt: 'How high above the sea is the house?',
   why: 'Thin air weighs less: fan and duct both feel it, so the airflow hardly moves, but the pressures do.',
   brief: 'Height above the sea',

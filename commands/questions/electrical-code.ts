@@ -1,6 +1,7 @@
 import { oneOf } from '#interview/choices.ts';
 import type { Question } from '#interview/question.ts';
 import { type ElectricalCodeEdition, electricalCodeEditions } from '#knowledge/box-rules.ts';
+import { codeQuestions } from '../words/code-questions.ts';
 
 export type CodeInForce = ElectricalCodeEdition | 'canada';
 
@@ -8,9 +9,10 @@ const years = Object.keys(electricalCodeEditions) as ElectricalCodeEdition[];
 const buildingCode = /\b(?:irc|ibc|imc|upc|crc|ashrae)\b|\b(?:2015|2018|2021|2024)\b|62\.2/i;
 
 /** The edition of the electrical code, under one of the two names it goes by. A building-code year is named as such. */
-function edition(id: string): Question<CodeInForce | 'unknown'> {
+function edition(id: 'electrical-code-edition' | 'code-edition'): Question<CodeInForce | 'unknown'> {
   const question = oneOf<CodeInForce>({
     id,
+    words: { spanish: codeQuestions[id] },
     prompt: 'Which edition of the electrical code does the town go by?',
     why: 'From 2020 more than four ground wires count more, from 2023 terminal blocks count, and Canada counts otherwise.',
     brief: id === 'electrical-code-edition' ? 'Electrical code edition' : 'Electrical code edition, by its short name',

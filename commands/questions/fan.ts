@@ -3,6 +3,7 @@ import type { Question, Reading, UnitSystem } from '#interview/question.ts';
 import { airflow, ductDiameter, loudness, staticPressure } from '#quantity/kinds.ts';
 import { echoed } from '#quantity/reading-text.ts';
 import type { CubicMetresPerSecond, Pascals } from '#quantity/units.ts';
+import { fanQuestions } from '../words/fan-questions.ts';
 
 export interface RatedPoint {
   readonly airflow: CubicMetresPerSecond;
@@ -134,6 +135,7 @@ function showFan(fan: FanAnswer, units: UnitSystem): string {
 
 export const fanCurve: Question<FanAnswer> = {
   id: 'fan-curve',
+  words: { spanish: fanQuestions['fan-curve'] },
   prompt:
     'What does the fan’s label say? Give its rated points, airflow at static pressure, such as 84@0.1 66@0.25. If only the carton’s number is known, that will do.',
   why: 'The number on the carton is what the fan moves against almost nothing. Two rated points tell how it bears a real duct.',
@@ -152,6 +154,7 @@ export type SettingAnswer = { readonly airflow: CubicMetresPerSecond } | { reado
 
 export const fanSetting: Question<SettingAnswer> = {
   id: 'fan-setting',
+  words: { spanish: fanQuestions['fan-setting'] },
   prompt: 'Which setting is the fan on?',
   why: 'A fan with a selector moves what its setting allows, not what its largest number says.',
   accepts: 'the setting’s airflow, such as 80 cfm, or its name as given with the points, such as low',
@@ -172,6 +175,7 @@ export const fanSetting: Question<SettingAnswer> = {
 
 export const fanSettings: Question<readonly CubicMetresPerSecond[]> = {
   id: 'fan-settings',
+  words: { spanish: fanQuestions['fan-settings'] },
   prompt: 'Does the fan have a selector? Name its airflows, or none.',
   why: 'With a selector the quietest setting that still moves enough is the right one, and it can be told before the ceiling is cut.',
   accepts: 'airflows with commas between, such as 50, 80, 110, or none',
@@ -202,6 +206,7 @@ export const fanSettings: Question<readonly CubicMetresPerSecond[]> = {
 
 export const collar = optional({
   id: 'collar',
+  words: { spanish: fanQuestions.collar },
   prompt: 'What is the diameter of the fan’s outlet collar?',
   why: 'A collar larger than the duct is necked down at once, and the label’s points were measured at the collar’s own size.',
   brief: 'Diameter of the fan’s outlet collar',
@@ -211,6 +216,7 @@ export const collar = optional({
 
 export const ratedSones = optional({
   id: 'rated-sones',
+  words: { spanish: fanQuestions['rated-sones'] },
   prompt: 'How many sones does the label say?',
   why: 'The sound rating is measured against almost no duct; from it the noise in this duct can be told as a band.',
   brief: 'Sones on the label',
@@ -220,6 +226,7 @@ export const ratedSones = optional({
 
 export const airflowNeeded = optional({
   id: 'airflow-needed',
+  words: { spanish: fanQuestions['airflow-needed'] },
   prompt: 'How much air must it move? Use /size to work it out from the room.',
   why: 'What the fan delivers is judged against it, and the setting and remedies are chosen for it.',
   brief: 'Airflow the room needs',

@@ -2,6 +2,7 @@ import { severalOf, yesNo } from '#interview/choices.ts';
 import { optional } from '#interview/quantities.ts';
 import type { Question } from '#interview/question.ts';
 import { countOf } from '#quantity/kind-makers.ts';
+import { houseQuestions } from '../words/house-questions.ts';
 
 export type ApplianceId =
   | 'natural-draft'
@@ -68,6 +69,7 @@ function sayingNo<Id extends string>(question: Question<readonly Id[]>): Questio
 export const fuelAppliances: Question<readonly ApplianceId[]> = sayingNo(
   severalOf({
     id: 'fuel-appliances',
+    words: { spanish: houseQuestions['fuel-appliances'] },
     prompt:
       'What burns fuel in the house, taking air from indoors or venting through it? Furnace, boiler, water heater, fireplace, stove, gas log.',
     why: 'A fan can pull the fumes of a flame back into the house. Nothing here can rule that out; it can only say who must look.',
@@ -83,6 +85,7 @@ export const fuelAppliances: Question<readonly ApplianceId[]> = sayingNo(
 export const applianceInBathZone: Question<readonly ApplianceId[]> = sayingNo(
   severalOf({
     id: 'appliance-in-bath-zone',
+    words: { spanish: houseQuestions['appliance-in-bath-zone'] },
     prompt: 'Does one of them stand in the bathroom, or in a closet that opens only into it?',
     why: 'There the whole pull across the shut door acts on the flame, many times what the house feels.',
     brief: 'Fuel-burning appliance in the bathroom or its closet',
@@ -93,6 +96,7 @@ export const applianceInBathZone: Question<readonly ApplianceId[]> = sayingNo(
 
 export const spillageSeen = yesNo({
   id: 'spillage-seen',
+  words: { spanish: houseQuestions['spillage-seen'] },
   prompt: 'Has smoke or hot gas been seen or felt coming back out of a draft hood or fireplace?',
   why: 'That is poison gas in the house now, whatever any sum says.',
   brief: 'Smoke or hot gas coming back into the house',
@@ -101,6 +105,7 @@ export const spillageSeen = yesNo({
 
 export const carbonMonoxideReading = optional({
   id: 'carbon-monoxide',
+  words: { spanish: houseQuestions['carbon-monoxide'] },
   prompt: 'What does a carbon monoxide meter read, less what it reads outdoors?',
   why: 'From 9 ppm above outdoors somebody must find the cause; from 35 ppm everybody goes outside.',
   brief: 'Carbon monoxide above outdoors, in ppm',

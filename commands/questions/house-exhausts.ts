@@ -3,6 +3,7 @@ import { otherExhausts as usualExhausts } from '#knowledge/make-up.ts';
 import { type Estimate, exactly, isExact } from '#quantity/estimate.ts';
 import { airflow } from '#quantity/kinds.ts';
 import type { CubicMetresPerSecond } from '#quantity/units.ts';
+import { houseQuestions } from '../words/house-questions.ts';
 
 type ExhaustId = 'dryer' | 'range-hood' | 'bath-fan' | 'open-fireplace' | 'other';
 
@@ -70,6 +71,7 @@ export const exhaustAirflow = ({ id, airflow: told }: OtherExhaust): Estimate<Cu
 
 export const otherExhausts: Question<readonly OtherExhaust[]> = {
   id: 'other-exhausts',
+  words: { spanish: houseQuestions['other-exhausts'] },
   prompt: 'What else blows air out of the house? Name each, with its airflow where known: dryer, range hood 300 cfm.',
   why: 'All of them pull on the house at once. It is their sum that can turn a chimney round.',
   accepts,

@@ -2,9 +2,11 @@ import { oneOf, yesNo } from '#interview/choices.ts';
 import { estimated } from '#interview/quantities.ts';
 import { makeUpDefaults } from '#knowledge/make-up.ts';
 import { houseLeakage as houseLeakageKind } from '#quantity/kinds.ts';
+import { houseQuestions } from '../words/house-questions.ts';
 
 export const houseLeakage = estimated({
   id: 'house-leakage',
+  words: { spanish: houseQuestions['house-leakage'] },
   prompt: 'How leaky is the house? The blower-door figure, airflow at 50 Pa, if there is one.',
   why: 'Every fan pulls the house below outdoors; how far depends on how tight it is. Only a blower door tells.',
   brief: 'Blower-door figure: airflow at 50 Pa',
@@ -17,6 +19,7 @@ export const houseLeakage = estimated({
 
 export const attachedGarage = yesNo({
   id: 'attached-garage',
+  words: { spanish: houseQuestions['attached-garage'] },
   prompt: 'Does a garage share a wall or a door with the house?',
   why: 'A house pulled below outdoors draws from the garage too, and car fumes with it.',
   brief: 'Garage attached to the house',
@@ -25,6 +28,7 @@ export const attachedGarage = yesNo({
 
 export const carbonMonoxideAlarm = oneOf({
   id: 'carbon-monoxide-alarm',
+  words: { spanish: houseQuestions['carbon-monoxide-alarm'] },
   prompt: 'Is there a carbon monoxide alarm?',
   why: 'Carbon monoxide cannot be smelled. The alarm is the last guard when a fan makes a chimney flow backwards.',
   brief: 'Carbon monoxide alarm',
@@ -39,6 +43,7 @@ export const carbonMonoxideAlarm = oneOf({
 
 export const recordedBy = oneOf({
   id: 'recorded-by',
+  words: { spanish: houseQuestions['recorded-by'] },
   prompt: 'Who looked at the fuel-burning appliances?',
   why: 'Only a lead may record that there is none, or that one is sealed. From anybody else it stays unknown.',
   brief: 'Who looked at the fuel-burning appliances',
@@ -56,6 +61,7 @@ export const recordedBy = oneOf({
 
 export const sealedProof = oneOf({
   id: 'sealed-proof',
+  words: { spanish: houseQuestions['sealed-proof'] },
   prompt: 'What shows that the appliance is sealed?',
   why: 'A sealed appliance takes its air from outdoors by a pipe of its own. It counts once that is seen, with a photo.',
   brief: 'What shows that an appliance is sealed',

@@ -4,6 +4,7 @@ import type { Question } from '#interview/question.ts';
 import { plain } from '#interview/words.ts';
 import { current, fanPower } from '#quantity/kinds.ts';
 import { type Amperes, amperes, type Watts, watts } from '#quantity/units.ts';
+import { loadQuestions } from '../words/load-questions.ts';
 
 const nothing = new Set(['none', 'no', 'nothing', '0', 'zero']);
 
@@ -17,6 +18,7 @@ const orNone = <Q extends number>(question: Question<Q | null>, none: Q): Questi
 
 export const fanAmps = optional({
   id: 'fan-amps',
+  words: { spanish: loadQuestions['fan-amps'] },
   prompt: 'How many amps does the fan’s label say?',
   why: 'A motor draws more amps than its watts tell. The amps on the label go before any sum.',
   brief: 'Amps of the fan',
@@ -27,6 +29,7 @@ export const fanAmps = optional({
 export const heaterWatts: Question<Watts | null> = orNone(
   optional({
     id: 'heater-watts',
+    words: { spanish: loadQuestions['heater-watts'] },
     prompt: 'How many watts has the heater?',
     why: 'A heater fills a circuit by itself: 1500 W draw 12.5 A.',
     brief: 'Watts of the heater',
@@ -39,6 +42,7 @@ export const heaterWatts: Question<Watts | null> = orNone(
 export const lampWatts: Question<Watts | null> = orNone(
   optional({
     id: 'lamp-watts',
+    words: { spanish: loadQuestions['lamp-watts'] },
     prompt: 'How many watts have the lamps in the unit?',
     why: 'A control that works fan and lamp together switches both.',
     brief: 'Watts of the lamps in the unit',
@@ -51,6 +55,7 @@ export const lampWatts: Question<Watts | null> = orNone(
 export const otherFixedLoad: Question<Amperes | null> = orNone(
   optional({
     id: 'other-fixed-load',
+    words: { spanish: loadQuestions['other-fixed-load'] },
     prompt: 'How many amps does other fixed equipment on the circuit draw, all of it together?',
     why: 'Fixed equipment may take half of a circuit that also feeds lamps or plugs.',
     brief: 'Amps of other fixed equipment on the circuit',
@@ -62,6 +67,7 @@ export const otherFixedLoad: Question<Amperes | null> = orNone(
 
 export const breaker = optional({
   id: 'breaker',
+  words: { spanish: loadQuestions.breaker },
   prompt: 'What is the breaker of the circuit rated?',
   why: 'Wire and load are judged against it. The number stands on its handle.',
   brief: 'Breaker of the fan’s circuit',
@@ -71,6 +77,7 @@ export const breaker = optional({
 
 export const thinnestWire = oneOf({
   id: 'thinnest-wire',
+  words: { spanish: loadQuestions['thinnest-wire'] },
   prompt: 'What is the thinnest wire on the circuit? Read it off the cable sheath, or in a box proven dead.',
   why: 'One thin piece anywhere limits the breaker: copper of 14 AWG takes 15 A, 12 AWG 20 A, 10 AWG 30 A.',
   brief: 'Thinnest wire on the circuit',
@@ -85,6 +92,7 @@ export const thinnestWire = oneOf({
 
 export const controlAmps = optional({
   id: 'control-amps',
+  words: { spanish: loadQuestions['control-amps'] },
   prompt: 'How many amps of motor load is the new control rated for?',
   why: 'A fan is a motor: a lamp rating in watts says nothing about it.',
   brief: 'Motor rating of the new control',
@@ -95,6 +103,7 @@ export const controlAmps = optional({
 export const controlMinimum: Question<Watts | null> = orNone(
   optional({
     id: 'control-minimum',
+    words: { spanish: loadQuestions['control-minimum'] },
     prompt: 'What is the least load the new control needs? Its leaflet says, or none.',
     why: 'An electronic control may flicker, stay on or never start with too small a load.',
     brief: 'Least load the new control needs',
@@ -106,6 +115,7 @@ export const controlMinimum: Question<Watts | null> = orNone(
 
 export const fanWattsLow = optional({
   id: 'fan-watts-low',
+  words: { spanish: loadQuestions['fan-watts-low'] },
   prompt: 'How many watts does the fan take at its lowest speed?',
   why: 'Its lowest speed decides whether an electronic control holds, not the number on the carton.',
   brief: 'Watts of the fan at its lowest speed',

@@ -5,10 +5,12 @@ import { exactly } from '#quantity/estimate.ts';
 import { pressureOf } from '#quantity/kind-makers.ts';
 import { airflow, airSpeed, containerVolume, openingArea, percentage, stopwatchTime } from '#quantity/kinds.ts';
 import { pascals } from '#quantity/units.ts';
+import { measuringQuestions } from '../words/measuring-questions.ts';
 import { readings } from './measuring-readings.ts';
 
 export const method = oneOf({
   id: 'method',
+  words: { spanish: measuringQuestions.method },
   prompt: 'How was the airflow measured?',
   why: 'Each way errs by its own amount; the answer says how far it can be trusted.',
   brief: 'How the airflow was measured',
@@ -38,6 +40,7 @@ export const method = oneOf({
 
 export const bagVolume = estimated({
   id: 'bag-volume',
+  words: { spanish: measuringQuestions['bag-volume'] },
   prompt: 'How much does the bag hold? The number on its box.',
   why: 'Volume over time is the airflow. A bag hardly ever fills to the number on its box; the band allows for that.',
   brief: 'Volume of the bag',
@@ -50,6 +53,7 @@ export const bagVolume = estimated({
 
 export const fillTimes = readings({
   id: 'fill-times',
+  words: { spanish: measuringQuestions['fill-times'] },
   prompt: 'How many seconds each time, door shut? Five times, with commas between.',
   why: 'One timing may be half a second off; the mean of five is worth having.',
   brief: 'Seconds to fill or empty the bag, each time',
@@ -59,6 +63,7 @@ export const fillTimes = readings({
 
 export const boxOpening = optional({
   id: 'box-opening',
+  words: { spanish: measuringQuestions['box-opening'] },
   prompt: 'How large is the opening of the box?',
   why: 'Opening and pressure make the airflow.',
   brief: 'Area of the flow box’s opening',
@@ -68,6 +73,7 @@ export const boxOpening = optional({
 
 export const boxPressure = readings({
   id: 'box-pressure',
+  words: { spanish: measuringQuestions['box-pressure'] },
   prompt: 'What does the gauge read inside the box, door shut? Several readings with commas between.',
   why: 'The pressure in the box tells how fast the air goes through its opening.',
   brief: 'Pressure in the flow box, each reading',
@@ -82,6 +88,7 @@ export const boxPressure = readings({
 
 export const grilleVelocities = readings({
   id: 'grille-velocities',
+  words: { spanish: measuringQuestions['grille-velocities'] },
   prompt:
     'What air speeds were read over the face of the grille, door shut? At least five places, with commas between.',
   why: 'The air does not come in evenly; the mean over the face counts.',
@@ -92,6 +99,7 @@ export const grilleVelocities = readings({
 
 export const grilleArea = optional({
   id: 'grille-area',
+  words: { spanish: measuringQuestions['grille-area'] },
   prompt: 'How large is the face of the grille over which the speeds were read?',
   why: 'Speed times open area is the airflow.',
   brief: 'Face area of the fan’s grille',
@@ -103,6 +111,7 @@ const { openShare } = fieldMethods.traverse;
 
 export const freeShare = estimated({
   id: 'free-share',
+  words: { spanish: measuringQuestions['free-share'] },
   prompt: 'How much of that face is open? 100 % if the area given is the open area itself.',
   why: 'The bars of the grille take their share.',
   brief: 'Open share of the fan’s grille',
@@ -115,6 +124,7 @@ export const freeShare = estimated({
 
 export const hoodReading = readings({
   id: 'hood-reading',
+  words: { spanish: measuringQuestions['hood-reading'] },
   prompt: 'What does the hood show, door shut? Several readings with commas between.',
   why: 'The mean of a few readings evens out the gusts.',
   brief: 'Airflow the hood shows, each reading',
@@ -124,6 +134,7 @@ export const hoodReading = readings({
 
 export const hoodPowered = yesNo({
   id: 'hood-powered',
+  words: { spanish: measuringQuestions['hood-powered'] },
   prompt: 'Does the hood have a fan of its own that makes up for its resistance?',
   why: 'Hoods without one misread bath fans by up to a quarter; with one, by a few percent.',
   brief: 'Hood with a fan of its own',

@@ -7,9 +7,11 @@ import {
   relativeHumidity,
   temperature as temperatureKind,
 } from '#quantity/kinds.ts';
+import { moistureQuestions } from '../words/moisture-questions.ts';
 
 export const showerMinutes = estimated({
   id: 'shower-minutes',
+  words: { spanish: moistureQuestions['shower-minutes'] },
   prompt: 'How long is the longest shower, or all of them in a row?',
   why: 'Every minute of hot water puts more steam in the room. One shower after another counts as one long one.',
   brief: 'Length of the shower, or of all in a row',
@@ -22,6 +24,7 @@ export const showerMinutes = estimated({
 
 export const houseHumidity = estimated({
   id: 'house-humidity',
+  words: { spanish: moistureQuestions['house-humidity'] },
   prompt: 'What is the humidity of the house, outside the bathroom?',
   why: 'The fan can only make the room as dry as the house air it draws in. A cheap hygrometer in the hall tells.',
   brief: 'Relative humidity of the house',
@@ -34,6 +37,7 @@ export const houseHumidity = estimated({
 
 export const houseTemperature = estimated({
   id: 'house-temperature',
+  words: { spanish: moistureQuestions['house-temperature'] },
   prompt: 'How warm is the house?',
   why: 'Warm air of the same humidity carries more water, and a warm bathroom dries sooner.',
   brief: 'Temperature of the house',
@@ -46,6 +50,7 @@ export const houseTemperature = estimated({
 
 export const bathroomTemperature = estimated({
   id: 'bathroom-temperature',
+  words: { spanish: moistureQuestions['bathroom-temperature'] },
   prompt: 'How warm is the bathroom just after a shower?',
   why: 'The strongest of all the guesses: each degree warmer dries the room sooner.',
   brief: 'Temperature of the bathroom after a shower',
@@ -58,6 +63,7 @@ export const bathroomTemperature = estimated({
 
 export const fanDuringShower = yesNo({
   id: 'fan-during-shower',
+  words: { spanish: moistureQuestions['fan-during-shower'] },
   prompt: 'Does the fan run during the shower too?',
   why: 'A fan that starts with the water keeps steam off the walls; one started after has all of it to fetch back.',
   brief: 'Fan on during the shower',
@@ -69,6 +75,7 @@ export const fanDuringShower = yesNo({
 
 export const wipeDown = yesNo({
   id: 'wipe-down',
+  words: { spanish: moistureQuestions['wipe-down'] },
   prompt: 'Does somebody squeegee the wet walls after the shower?',
   why: 'The water left on walls and curtain keeps the fan busy longest; what is wiped off need not be blown out.',
   brief: 'Wet walls squeegeed after the shower',
@@ -77,6 +84,7 @@ export const wipeDown = yesNo({
 
 export const mirrorWall = oneOf({
   id: 'mirror-wall',
+  words: { spanish: moistureQuestions['mirror-wall'] },
   prompt: 'Does the mirror hang on an outside wall?',
   why: 'A cold mirror fogs more and clears later.',
   brief: 'Wall the mirror hangs on',
@@ -89,6 +97,7 @@ export const mirrorWall = oneOf({
 
 export const exhaustHumidity = estimated({
   id: 'exhaust-humidity',
+  words: { spanish: moistureQuestions['exhaust-humidity'] },
   prompt: 'How humid is the air that goes into the fan during a shower?',
   why: 'It decides at what temperature water settles in the duct. Near 100 % any cold duct gets wet.',
   brief: 'Relative humidity of the exhaust',
@@ -101,6 +110,7 @@ export const exhaustHumidity = estimated({
 
 export const exhaustTemperature = estimated({
   id: 'exhaust-temperature',
+  words: { spanish: moistureQuestions['exhaust-temperature'] },
   prompt: 'How warm is that air?',
   why: 'At the same humidity reading warmer air carries more water, so it wets a cold duct sooner.',
   brief: 'Temperature of the exhaust',

@@ -4,10 +4,14 @@ import type { Question } from '#interview/question.ts';
 import { plain } from '#interview/words.ts';
 import { ductLength, insulation } from '#quantity/kinds.ts';
 import { type Metres, type SquareMetreKelvinsPerWatt, squareMetreKelvinsPerWatt } from '#quantity/units.ts';
+import type { InOtherWords } from '#words/question-words.ts';
+import { ductQuestions } from '../words/duct-questions.ts';
+import { partQuestions } from '../words/part-questions.ts';
 import { readSides, side, sidesText } from './size-reading.ts';
 
 interface Sides {
   readonly id: string;
+  readonly words: InOtherWords;
   readonly prompt: string;
   readonly why: string;
   readonly brief: string;
@@ -27,6 +31,7 @@ const sides = ({ example, counts, because, ...wording }: Sides): Question<readon
 
 export const housingSize = sides({
   id: 'housing-size',
+  words: { spanish: partQuestions['housing-size'] },
   prompt: 'How large is the housing of the new fan: length, width and height?',
   why: 'It decides the opening to cut, whether it goes between the joists, and whether it goes under a floor.',
   brief: 'Housing of the new fan, length x width x height',
@@ -37,6 +42,7 @@ export const housingSize = sides({
 
 export const oldOpening = sides({
   id: 'old-opening',
+  words: { spanish: partQuestions['old-opening'] },
   prompt: 'How large is the opening the old fan leaves?',
   why: 'An opening larger than the new housing shows, unless the new grille covers its edge.',
   brief: 'Opening left by the old fan, length x width',
@@ -47,6 +53,7 @@ export const oldOpening = sides({
 
 export const grilleSize = sides({
   id: 'grille-size',
+  words: { spanish: partQuestions['grille-size'] },
   prompt: 'How large is the grille of the new fan?',
   why: 'It has to cover the edge of the opening on every side.',
   brief: 'Grille of the new fan, length x width',
@@ -57,6 +64,7 @@ export const grilleSize = sides({
 
 const spacing = optional({
   id: 'joist-spacing',
+  words: { spanish: partQuestions['joist-spacing'] },
   prompt: 'How far apart are the joists, centre to centre?',
   why: 'No joist, truss or flange is ever cut to make a housing fit; the clear bay has to take it.',
   brief: 'Joist spacing, centre to centre',
@@ -73,6 +81,7 @@ export const joistSpacing: Question<Metres | null> = {
 
 export const joistKind = oneOf({
   id: 'joist-kind',
+  words: { spanish: partQuestions['joist-kind'] },
   prompt: 'What are the joists?',
   why: 'A truss chord or an I-joist flange is wider than a sawn joist and leaves a narrower bay.',
   brief: 'What the joists are',
@@ -89,6 +98,7 @@ export const joistKind = oneOf({
 
 export const aboveCeiling = oneOf({
   id: 'above-ceiling',
+  words: { spanish: partQuestions['above-ceiling'] },
   prompt: 'What is above the ceiling?',
   why: 'Under a floor the housing has to fit within the depth of the joists; in an attic it may stand higher.',
   brief: 'What is above the ceiling',
@@ -101,6 +111,7 @@ export const aboveCeiling = oneOf({
 
 export const cableLength = optional({
   id: 'cable-length',
+  words: { spanish: partQuestions['cable-length'] },
   prompt: 'How long is the new cable, as it will run?',
   why: 'Cable is counted as it lies, up, over and down.',
   brief: 'New cable, as it will run',
@@ -110,6 +121,7 @@ export const cableLength = optional({
 
 const wrapped = optional({
   id: 'insulation-wanted',
+  words: { spanish: ductQuestions['insulation-wanted'] },
   prompt: 'To what R is the duct to be wrapped? None where it stays inside the warm part of the house.',
   why: 'A bare duct in the cold sweats. The number counts once the wrap is on, not as it lies on the roll.',
   brief: 'Insulation wanted on the duct, or none',

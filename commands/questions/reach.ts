@@ -1,9 +1,11 @@
 import { oneOf } from '#interview/choices.ts';
 import { estimated } from '#interview/quantities.ts';
 import { count } from '#quantity/kinds.ts';
+import { ductQuestions } from '../words/duct-questions.ts';
 
 export const ductKind = oneOf({
   id: 'duct-kind',
+  words: { spanish: ductQuestions['duct-kind'] },
   prompt: 'What kind of duct?',
   why: 'Flex takes twice the pressure of smooth pipe when pulled tight, and many times more when slack.',
   brief: 'Kind of duct',
@@ -18,6 +20,7 @@ export const ductKind = oneOf({
 
 export const elbows = estimated({
   id: 'elbows',
+  words: { spanish: ductQuestions.elbows },
   prompt: 'How many elbows will it have?',
   why: 'Each elbow costs as much as several feet of duct.',
   brief: 'Elbows in the run',

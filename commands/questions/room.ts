@@ -5,6 +5,7 @@ import {
   roomArea as roomAreaKind,
   roomLength as roomLengthKind,
 } from '#quantity/kinds.ts';
+import { roomQuestions } from '../words/room-questions.ts';
 
 const feet = (low: number, typical: number, high: number) => ({
   low: roomLengthKind.from(low, 'ft'),
@@ -14,6 +15,7 @@ const feet = (low: number, typical: number, high: number) => ({
 
 export const roomLength = estimated({
   id: 'room-length',
+  words: { spanish: roomQuestions['room-length'] },
   prompt: 'How long is the room, wall to wall?',
   why: 'The floor area sets how much air the room needs. Measure at the floor, closets left out.',
   brief: 'Room length',
@@ -23,6 +25,7 @@ export const roomLength = estimated({
 
 export const roomWidth = estimated({
   id: 'room-width',
+  words: { spanish: roomQuestions['room-width'] },
   prompt: 'How wide is it?',
   why: 'The floor area sets how much air the room needs.',
   brief: 'Room width',
@@ -32,6 +35,7 @@ export const roomWidth = estimated({
 
 export const roomArea = estimated({
   id: 'room-area',
+  words: { spanish: roomQuestions['room-area'] },
   prompt: 'What is the floor area?',
   why: 'Given instead of length and width, for a room that is not a rectangle.',
   brief: 'Floor area, instead of length and width',
@@ -48,6 +52,7 @@ export const roomArea = estimated({
 
 export const ceilingHeight = estimated({
   id: 'ceiling-height',
+  words: { spanish: roomQuestions['ceiling-height'] },
   prompt: 'How high is the ceiling? For a sloped one, the average.',
   why: 'Above 8 ft the room holds more air than its floor tells, so it is sized by volume.',
   brief: 'Ceiling height',
@@ -64,6 +69,7 @@ export const ceilingHeight = estimated({
 
 export const fixtures = severalOf({
   id: 'fixtures',
+  words: { spanish: roomQuestions.fixtures },
   prompt: 'What stands in the room? A shower over a tub counts once, as a tub.',
   why: 'Rooms over 100 sq ft are sized by their fixtures, and a jetted tub or steam shower asks for more at any size.',
   brief: 'Fixtures in the room',
@@ -89,6 +95,7 @@ export const fixtures = severalOf({
 
 export const toiletCompartment = yesNo({
   id: 'toilet-compartment',
+  words: { spanish: roomQuestions['toilet-compartment'] },
   prompt: 'Is the toilet behind a door of its own?',
   why: 'A closed toilet compartment needs a fan of its own or a window that opens: a fan in the main room does not reach it.',
   brief: 'Toilet behind its own door',
@@ -97,6 +104,7 @@ export const toiletCompartment = yesNo({
 
 export const running = oneOf({
   id: 'running',
+  words: { spanish: roomQuestions.running },
   prompt: 'How will the fan run?',
   why: 'A fan that never stops may run at less air than one switched on for the shower; it must then be very quiet.',
   brief: 'How the fan runs',

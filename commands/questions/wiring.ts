@@ -1,13 +1,9 @@
 import { oneOf } from '#interview/choices.ts';
 import type { Question } from '#interview/question.ts';
 import { plain } from '#interview/words.ts';
-import {
-  type Observation,
-  type ObservationId,
-  observationIds,
-  observations,
-  powerStages,
-} from '#knowledge/circuit-rules.ts';
+import { type Observation, type ObservationId, observations, plannedObservations } from '#knowledge/circuit-rules.ts';
+import { observationsInSpanish } from '#knowledge/observations-spanish.ts';
+import type { QuestionWords } from '#words/question-words.ts';
 
 /** Other words for some answers. A bare "yes" never stands for the answer that somebody proved something. */
 const otherWords: Partial<Record<ObservationId, Readonly<Record<string, readonly string[]>>>> = {
@@ -42,15 +38,33 @@ const tooLittle: Partial<Record<ObservationId, readonly [words: readonly string[
 
 const openedOnly = 'Answer only from a box proven dead; never open one to find out.';
 
+const openedOnlyInSpanish = 'Responda solo desde una caja comprobada sin tensión; nunca abra una para averiguarlo.';
+
 const promptOf = ({ prompt, seen }: Observation): string =>
   seen === 'opened-box' ? `${prompt} ${openedOnly}` : prompt;
+
+function spanishOf(id: ObservationId): QuestionWords | undefined {
+  const texts = observationsInSpanish[id];
+  if (texts === undefined) return undefined;
+  const { prompt, brief, why, options, whenUnknown } = texts;
+  return {
+    prompt: observations[id].seen === 'opened-box' ? `${prompt} ${openedOnlyInSpanish}` : prompt,
+    why,
+    brief,
+    because: whenUnknown,
+    choices: options,
+    also: id === 'fan-ground' ? { 'present-not-proven': ['sí', 'si', 'hay uno'] } : {},
+  };
+}
 
 /** One observation of the power rules as a question. What is not known is `unknown`, and the rules take the dangerous way. */
 function observed(id: ObservationId): Question<string> {
   const { brief, why, options, whenUnknown, ...rest } = observations[id];
   const words = otherWords[id] ?? {};
+  const spanish = spanishOf(id);
   const question = oneOf<string>({
     id,
+    ...(spanish === undefined ? {} : { words: { spanish } }),
     prompt: promptOf({ brief, why, options, whenUnknown, ...rest }),
     why,
     brief,
@@ -64,11 +78,6 @@ function observed(id: ObservationId): Question<string> {
     show: (value, units) => (value === 'unknown' ? 'not known' : question.show(value, units)),
   };
 }
-
-/** The observations that can be asked while the job is planned, in the order of the knowledge. */
-export const plannedObservations = observationIds.filter(
-  (id) => observations[id].stage === powerStages[0] && observations[id].seen !== 'worked-out',
-);
 
 const questions = new Map(plannedObservations.map((id) => [id, observed(id)]));
 

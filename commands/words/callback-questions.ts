@@ -38,7 +38,6 @@ export const callbackQuestions = {
   context: {
     prompt: '¿Qué es cierto de este trabajo? Elija lo que aplique.',
     why: 'Un extractor cambiado la semana pasada falla de otra manera que uno de treinta años.',
-    accepts: 'lo que aplique, con comas, o ninguno',
     brief: 'Lo que es cierto del trabajo',
     because: 'No se sabe nada especial del trabajo.',
     shown: { none: 'ninguno' },

@@ -1,8 +1,10 @@
+import { amountWords } from '#words/amounts.ts';
 import { type InEach, inEach } from '#words/in-each.ts';
 import { type Language, type OtherLanguage, otherLanguages } from '#words/language.ts';
 import type { QuestionWords } from '#words/question-words.ts';
 import { type Option, optionMeant, shortened } from './choices.ts';
-import type { AnyQuestion, Reading, UnitSystem, Widget } from './question.ts';
+import type { AnyQuestion, Growing, Reading, UnitSystem, Widget } from './question.ts';
+import { plain } from './words.ts';
 
 const refusals = inEach(
   {
@@ -15,7 +17,29 @@ const refusals = inEach(
   },
 );
 
+const picking = inEach(
+  {
+    yesOrNo: 'yes or no',
+    one: (labels: readonly string[]) => `one of: ${joined(labels, 'or')}`,
+    several: (labels: readonly string[]) => `any of these with commas between, or none: ${joined(labels, 'or')}`,
+  },
+  {
+    yesOrNo: 'sí o no',
+    one: (labels) => `una de estas: ${joined(labels, 'o')}`,
+    several: (labels) => `las que apliquen, con comas, o ninguna: ${joined(labels, 'o')}`,
+  },
+);
+
+const joined = (labels: readonly string[], or: string): string =>
+  labels.length < 2 ? labels.join('') : `${labels.slice(0, -1).join(', ')} ${or} ${labels.at(-1)}`;
+
 const usualLabels: InEach<Readonly<Record<string, string>>> = inEach({ yes: 'Yes', no: 'No' }, { yes: 'Sí', no: 'No' });
+
+/** Values that are told in words by many questions alike. */
+const usualShown: InEach<Readonly<Record<string, string>>> = inEach(
+  { none: 'none', 'not known': 'not known' },
+  { none: 'ninguno', 'not known': 'no se sabe' },
+);
 
 const made = new WeakMap<AnyQuestion, Map<OtherLanguage, AnyQuestion>>();
 
@@ -42,14 +66,18 @@ const unmarked = (text: string): string => text.normalize('NFD').replace(/\p{M}/
 const bareYesOrNo = /^\s*(?:s[ií]|no|yes|y|n)\s*[.!]?\s*$/i;
 
 function translated(question: AnyQuestion, language: OtherLanguage, words: QuestionWords): AnyQuestion {
-  const { prompt, why, accepts, brief, because, shown = {} } = words;
-  const { words: _, ...asked } = question;
+  const { prompt, why, brief, because, shown = {} } = words;
+  const { words: _, growing, ...asked } = question;
   const choices = optionsIn(question.widget, words, usualLabels[language]);
+  const accepts = words.accepts ?? pickedFrom(question.widget, choices, language);
+  const amounts = amountWords[language];
   const read = (text: string, units: UnitSystem): Reading<unknown> => {
     const reading = question.read(text, units);
     if ('value' in reading) return reading;
     const inWords = question.read(typedInEnglish(text, choices), units);
     if ('value' in inWords) return inWords;
+    const inFigures = question.read(valueShown(text, shown) ?? amounts.typed(text), units);
+    if ('value' in inFigures) return inFigures;
     const said = shortened(text.trim());
     return {
       rejected: said === '' ? refusals[language].nothing(accepts) : refusals[language].notThese(said, accepts),
@@ -64,17 +92,44 @@ function translated(question: AnyQuestion, language: OtherLanguage, words: Quest
     brief,
     whenUnknown: { ...question.whenUnknown, because },
     widget: widgetIn(question.widget, words, choices),
+    ...(growing ? { growing: growingIn(growing, words) } : {}),
     read,
     show: (value, units) => {
       const own = question.show(value, units);
-      return shown[own] ?? shownChoices(value, choices) ?? own;
+      // What is built of parts is read back in the words it is typed in.
+      const inWords = shown[own] ?? shownChoices(value, choices) ?? usualShown[language][own];
+      return inWords ?? (growing ? own : amounts.told(own));
     },
   };
 }
 
+function pickedFrom(widget: Widget, choices: readonly Option<string>[], language: OtherLanguage): string {
+  const texts = picking[language];
+  const ids = choices.map(({ id }) => id).join();
+  if (ids === 'yes,no') return texts.yesOrNo;
+  return texts[widget.kind === 'several' ? 'several' : 'one'](choices.map(({ label }) => label));
+}
+
+const growingIn = (growing: Growing, { growing: words }: QuestionWords): Growing => {
+  if (words === undefined) return growing;
+  return {
+    ...growing,
+    grow(draft, piece, units) {
+      const growth = growing.grow(draft, words.ended.test(piece.trim()) ? 'done' : piece, units);
+      return 'rejected' in growth ? { rejected: words.refused(shortened(piece.trim())) } : growth;
+    },
+    prompt: words.soFar,
+    choices: (draft) => growing.choices(draft).map(({ id, label }) => ({ id, label: words.choices[id] ?? label })),
+  };
+};
+
+/** The English of a value that is told in words, where somebody typed those words. */
+const valueShown = (text: string, shown: Readonly<Record<string, string>>): string | undefined =>
+  Object.entries(shown).find(([, words]) => plain(words) === plain(text))?.[0];
+
 const optionsIn = (
   widget: Widget,
-  { choices = {}, also = {} }: QuestionWords,
+  { choices = {}, hints = {}, also = {} }: QuestionWords,
   usual: Readonly<Record<string, string>>,
 ): readonly Option<string>[] =>
   widget.kind === 'text'
@@ -82,6 +137,7 @@ const optionsIn = (
     : widget.choices.map((choice) => ({
         ...choice,
         label: choices[choice.id] ?? usual[choice.id] ?? choice.label,
+        ...(choice.hint === undefined ? {} : { hint: hints[choice.id] ?? choice.hint }),
         also: [unmarked(choices[choice.id] ?? usual[choice.id] ?? choice.label), ...(also[choice.id] ?? [])],
       }));
 

@@ -38,6 +38,11 @@ export const observations = checked(
 
 export const observationIds = Object.keys(observations) as readonly ObservationId[];
 
+/** The observations that can be asked while the job is planned, in the order of the knowledge. */
+export const plannedObservations = observationIds.filter(
+  (id) => observations[id].stage === powerStages[0] && observations[id].seen !== 'worked-out',
+);
+
 const isObservation = (id: string): id is ObservationId => Object.hasOwn(observationsFile, id);
 
 const weights = z.enum(['stop', 'caution', 'advice']);

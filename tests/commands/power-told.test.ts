@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import power from '#commands/power.ts';
-import { plannedObservations } from '#commands/questions/wiring.ts';
-import { observations } from '#knowledge/circuit-rules.ts';
+import { observations, plannedObservations } from '#knowledge/circuit-rules.ts';
 import { job, settled } from './settled-wiring.ts';
 import { findingOf, once } from './talked.ts';
 

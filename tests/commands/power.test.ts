@@ -1,8 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import power from '#commands/power.ts';
-import { plannedObservations, wiringQuestion } from '#commands/questions/wiring.ts';
-import { type ObservationId, observations, type PowerRule, powerRulesAt, restsOn } from '#knowledge/circuit-rules.ts';
+import { wiringQuestion } from '#commands/questions/wiring.ts';
+import {
+  type ObservationId,
+  observations,
+  type PowerRule,
+  plannedObservations,
+  powerRulesAt,
+  restsOn,
+} from '#knowledge/circuit-rules.ts';
 import { job, settled, words } from './settled-wiring.ts';
 import { findingOf, once, talked } from './talked.ts';
 
