@@ -187,7 +187,7 @@ const inPlainWords: Action = {
   options: [
     {
       id: 'text',
-      brief: 'the question in your own words, such as: 110 fan 4in flex 20 ft 3 elbows roof jack what do I get',
+      brief: 'the question in your own words, such as: 110 fan 4in flex 20 ft 3 elbows roof cap what do I get',
       required: true,
       longest: 500,
     },
@@ -207,7 +207,7 @@ const ask: DeskCommand = {
   kind: 'desk',
   name: 'ask',
   summary: inPlainWords.summary,
-  example: '110 fan 4in flex 20 ft 3 elbows roof jack what do I get',
+  example: '110 fan 4in flex 20 ft 3 elbows roof cap what do I get',
   actions: [inPlainWords],
 };
 

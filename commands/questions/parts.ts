@@ -65,9 +65,9 @@ export const grilleSize = sides({
 const spacing = optional({
   id: 'joist-spacing',
   words: { spanish: partQuestions['joist-spacing'] },
-  prompt: 'How far apart are the joists, centre to centre?',
+  prompt: 'How far apart are the joists, center to center?',
   why: 'No joist, truss or flange is ever cut to make a housing fit; the clear bay has to take it.',
-  brief: 'Joist spacing, centre to centre',
+  brief: 'Joist spacing, center to center',
   kind: side,
   because: 'Measure it before the fan is ordered; the clear bay has to take the housing.',
 });

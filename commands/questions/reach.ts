@@ -13,7 +13,7 @@ export const ductKind = oneOf({
     { id: 'smooth', label: 'Smooth pipe', also: ['rigid', 'metal', 'pvc', 'hard'] },
     { id: 'spiral', label: 'Spiral pipe' },
     { id: 'flex', label: 'Flex', hint: 'plastic on a wire', also: ['flexible'] },
-    { id: 'foil-flex', label: 'Foil flex', hint: 'or semi-rigid aluminium', also: ['foil', 'semi-rigid'] },
+    { id: 'foil-flex', label: 'Foil flex', hint: 'or semi-rigid aluminum', also: ['foil', 'semi-rigid'] },
   ],
   whenUnknown: { value: 'flex', because: 'Flex is the common duct, and the worse one to reckon with.' },
 });

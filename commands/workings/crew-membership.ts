@@ -57,7 +57,7 @@ export const add: Action = {
       return saying(`A crew has at most ${mostMembers} members.`);
     const kinds = kindChoices.map(({ id }) => id).filter((id) => id === kind || before?.kinds.includes(id));
     const changed = { who: who.value, name: name.value, kinds, qualifications: before?.qualifications ?? [] };
-    const signing = kind === 'lead' ? ' What the law asks a licence for needs /crew qualify as well.' : '';
+    const signing = kind === 'lead' ? ' What the law asks a license for needs /crew qualify as well.' : '';
     return keep(desk, changed, `${name.value} is in the crew: ${kindsText(changed)}.${signing}`);
   },
 };
@@ -94,12 +94,12 @@ export const qualify: Action = {
   options: [
     member,
     what,
-    { id: 'number', brief: 'of the licence, certificate or training record', required: true },
+    { id: 'number', brief: 'of the license, certificate or training record', required: true },
     { id: 'expires', brief: 'the last day it holds, such as 2027-03-31', required: true },
   ],
   act(desk, { person: text = '', what: wanted = '', number: typed = '', expires: day = '' }) {
     const found = memberNamed(desk, text);
-    const number = readWords(typed, { most: 40, ask: 'Give number: of the licence, certificate or training record.' });
+    const number = readWords(typed, { most: 40, ask: 'Give number: of the license, certificate or training record.' });
     const expires = readDay(day);
     const kind = readQualification(wanted);
     const problems = [found, kind, number, expires].flatMap((each) => ('rejected' in each ? [each.rejected] : []));

@@ -100,7 +100,7 @@ const timeZone: CrewSetting = {
   id: 'time-zone',
   brief: 'Time zone, such as America/Denver',
   key: 'time-zone',
-  unset: 'Dates are those of UTC, and a licence rather ends a day early.',
+  unset: 'Dates are those of UTC, and a license rather ends a day early.',
   read: readZone,
   show: (kept) => kept,
   suggest: (typed) =>

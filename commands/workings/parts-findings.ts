@@ -38,7 +38,7 @@ export function takeOffFinding(story: PartsStory): Finding {
       },
       {
         what: 'Bands',
-        how: 'two to each end of flexible duct',
+        how: 'two to each end of flex duct',
         value: String(takeOff.bands),
         source: allowance('bands-per-flex-end'),
       },
@@ -51,7 +51,7 @@ export function takeOffFinding(story: PartsStory): Finding {
       ...takeOff.flex
         .filter(({ amount }) => amount > 0)
         .map(({ diameter, amount }) => ({
-          what: `Flexible duct, ${ductDiameter.showShort(diameter, units)}`,
+          what: `Flex duct, ${ductDiameter.showShort(diameter, units)}`,
           how: `the run and 2 × ${smallLength.showShort(takeOffDefaults.flexTrim, units)} for each length`,
           value: ductLength.showShort(metres(amount), units),
           source: allowance('flex-trim'),
@@ -119,7 +119,7 @@ export function insulationFinding({ takeOff, wrap, units, run }: PartsStory): Fi
   const asked = cite(takeOffAllowances['wrap-resistance']);
   const flexible = run.pieces.some(({ kind }) => kind === 'flex');
   const wanted = insulation.show(wrap.asked, units);
-  const flexSays = flexible ? ` Buy the flexible duct insulated to ${wanted}.` : '';
+  const flexSays = flexible ? ` Buy the flex duct insulated to ${wanted}.` : '';
   const base = { id: 'insulation', working: [], sources: citations(asked) } as const;
   if (wrap.found === null) {
     return {

@@ -107,7 +107,7 @@ function ductRows({ takeOff, run, units, wrap }: PartsStory): PartRow[] {
         const bags = takeOff.flexBags.find((each) => each.diameter === diameter)?.amount ?? 0;
         const insulated = wrap.asked > 0 ? 'insulated; ' : '';
         return row(
-          'Flexible duct',
+          'Flex duct',
           wide(diameter),
           toBuy(ductLength, metres(amount), units),
           `${insulated}${many(bags, 'bag')} of ${bag}; pull it straight and trim it`,
@@ -132,10 +132,10 @@ function jointRows({ takeOff, units }: PartsStory): PartRow[] {
       toBuy(ductLength, takeOff.tape, units),
       `${many(takeOff.tapeRolls, 'roll')} of ${ductLength.showShort(takeOffDefaults.tapeRoll, units)}; a tenth for waste`,
     ),
-    ...(takeOff.screws > 0 ? [row('Sheet-metal screws', String(takeOff.screws), 'none through flexible duct')] : []),
+    ...(takeOff.screws > 0 ? [row('Sheet-metal screws', String(takeOff.screws), 'none through flex duct')] : []),
     ...(takeOff.bands > 0 ? [row('Bands or clamps', String(takeOff.bands), 'one on the core, one on the jacket')] : []),
     ...(takeOff.hangers > 0
-      ? [row('Hangers or straps', String(takeOff.hangers), 'wide straps for flexible duct')]
+      ? [row('Hangers or straps', String(takeOff.hangers), 'wide straps for flex duct')]
       : []),
   ];
 }

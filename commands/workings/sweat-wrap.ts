@@ -95,7 +95,7 @@ export function insulationFinding(judged: JudgedDuct, units: UnitSystem): Findin
   return {
     ...base,
     weight: 'advice',
-    says: `Wrap it to at least ${shown} as installed, not as labelled, to keep it dry in steady running${spread}.${layers ? ' That is more than two layers of wrap: bury the duct in loose fill, or shorten it.' : ''}`,
+    says: `Wrap it to at least ${shown} as installed, not as labeled, to keep it dry in steady running${spread}.${layers ? ' That is more than two layers of wrap: bury the duct in loose fill, or shorten it.' : ''}`,
     value,
     working,
   };

@@ -287,7 +287,7 @@ describe('set up in the terminal', () => {
       you: crew add Ana
       bot: Give as: lead, apprentice or office.
       you: crew add Ana as=lead
-      bot: Ana is in the crew: lead. What the law asks a licence for needs /crew qualify as well.
+      bot: Ana is in the crew: lead. What the law asks a license for needs /crew qualify as well.
       you: crew set building-code-edition=2023 time-zone=denver
       bot: Settled: time-zone.
 

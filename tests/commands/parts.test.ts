@@ -24,16 +24,16 @@ describe('the list of a run', () => {
     expect(row(rows, 'Hangers')?.[2]).toBe('1');
   });
 
-  it('bands flexible duct, hangs it every 4 ft and cuts it 6 in long at each end (NREL 6.6002.4, BASC)', () => {
+  it('bands flex duct, hangs it every 4 ft and cuts it 6 in long at each end (NREL 6.6002.4, BASC)', () => {
     const rows = list('duct-run=12 ft 4 in flex; wall cap');
-    expect(row(rows, 'Flexible duct')?.[2]).toBe('13 ft');
+    expect(row(rows, 'Flex duct')?.[2]).toBe('13 ft');
     expect(row(rows, 'Bands')?.[2]).toBe('4');
     expect(row(rows, 'Hangers')?.[2]).toBe('2');
     expect(row(rows, 'Sheet-metal screws')).toBeUndefined();
   });
 
   it('buys for the long end of a length that is only guessed', () => {
-    expect(row(list('duct-run=12 to 16 ft 4 in flex; wall cap'), 'Flexible duct')?.[2]).toBe('17 ft');
+    expect(row(list('duct-run=12 to 16 ft 4 in flex; wall cap'), 'Flex duct')?.[2]).toBe('17 ft');
   });
 
   it('does not buy bends of the duct itself, nor a bare end', () => {
@@ -325,15 +325,15 @@ describe('a talk about the van', () => {
            How large is the housing of the new fan: length, width and height?
       you: 10-1/4 x 10-1/2 in
       bot: Housing of the new fan, length x width x height: 10 1/4 in x 10 1/2 in.
-           How far apart are the joists, centre to centre?
+           How far apart are the joists, center to center?
       you: back
       bot: Took back: Housing of the new fan, length x width x height.
            How large is the housing of the new fan: length, width and height?
       you: 10-1/4 x 10-1/2 in
       bot: Housing of the new fan, length x width x height: 10 1/4 in x 10 1/2 in.
-           How far apart are the joists, centre to centre?
+           How far apart are the joists, center to center?
       you: 16 in on center
-      bot: Joist spacing, centre to centre: 16 in (406 mm).
+      bot: Joist spacing, center to center: 16 in (406 mm).
            What are the joists?
              1  2x6
              2  2x8

@@ -321,7 +321,7 @@ it('is asked and answered by an apprentice', async () => {
 
          Caution: The duct sweats from about 3 ft from the fan on: there its wall is under 69 °F, the dew
                   point of this exhaust; usually 2 to 4 ft from the fan.
-         Advice:  Wrap it to at least R-6.7 as installed, not as labelled, to keep it dry in steady running;
+         Advice:  Wrap it to at least R-6.7 as installed, not as labeled, to keep it dry in steady running;
                   usually R-6.4 to R-7.1.
          Advice:  Pitch level duct down to the outside, 1/4 in for each foot, and leave no low spots:
                   3 3/4 in of fall over 15 ft.
@@ -332,7 +332,7 @@ it('is asked and answered by an apprentice', async () => {
          Advice:  The first minutes of a hot shower wet any cold duct, whatever the wrap. Pitch it outward
                   and run the fan a few minutes longer to dry it.
          Advice:  The model codes known to us print no R-value for a bath exhaust duct. State and local
-                  amendments and programmes ask for R-4 to R-8. Ask the local official.
+                  amendments and programs ask for R-4 to R-8. Ask the local official.
     "
   `);
 });

@@ -10,9 +10,15 @@ const files = (folder: string, ending: string): readonly string[] =>
     .map((file) => join(folder, file).replaceAll('\\', '/'))
     .filter((file) => file.endsWith(ending));
 
-/** Pages that hold the words other people use, to read them by; and the names of publications, which are not ours. */
+/**
+ * Pages that hold the words other people use, to read them by; the names of publications, which are not ours; and Spanish, which
+ * has terms of its own.
+ */
 const othersWords =
-  /plain-words\/|-reading\.ts$|run-grammar\.ts$|words-english\.json$|knowledge\/sources\/|glossary\.json$/;
+  /plain-words\/|-reading\.ts$|run-grammar\.ts$|words-(?:english|spanish)\.json$|knowledge\/(?:sources|spanish)\/|glossary\.json$|lookup\/query\.ts$/;
+
+/** Where the program says something of its own. */
+const pages = ['commands', 'src/words', 'src/chat', 'src/diagnosis', 'src/walkthrough', 'src/interview', 'src/lookup'];
 
 /** Keys of the same kind inside a file. */
 const othersKeys = new Set(['names', 'also', 'where', 'citation', 'id']);
@@ -41,7 +47,7 @@ function saidInData(node: unknown): readonly string[] {
 }
 
 const texts = [
-  ...files('commands', '.ts').map((file) => ({ file, said: saidInCode(file) })),
+  ...pages.flatMap((folder) => files(folder, '.ts')).map((file) => ({ file, said: saidInCode(file) })),
   ...files('knowledge', '.json').map((file) => ({
     file,
     said: saidInData(JSON.parse(readFileSync(join(root, file), 'utf8'))),
@@ -59,6 +65,32 @@ const slips = (file: string, said: readonly string[]): readonly string[] =>
       .filter(({ pattern }) => pattern.test(text))
       .map(({ word, name }) => `${file}: “${text}” has “${word}”; say ${name.toLowerCase()}`),
   );
+
+/** Spellings of another English than the one the trade here writes. */
+const otherSpellings =
+  /\b(?:aluminium|colour\w*|grey|(?:centi|milli|kilo)?metres?|litres?|centres?|fibres?|neighbours?|licence[sd]?|programmes?|(?:un)?labelled|modelled|energis\w+|recognis\w+|organis\w+|pressuris\w+|depressuris\w+|minimis\w+|judgement|ageing|vapour|mould\w*|draughty?|odours?|torch|storeys?|plough|tyres?|sulphur)\b/i;
+
+/** Words spelled another way, as `file: “text” has “word”`. */
+const misspelled = (file: string, said: readonly string[]): readonly string[] =>
+  said.flatMap((text) => {
+    const word = otherSpellings.exec(text)?.[0];
+    return word === undefined ? [] : [`${file}: “${text}” has “${word}”`];
+  });
+
+describe('one voice', () => {
+  it('spells as the trade here does, and takes other spellings only as answers', () => {
+    expect(texts.flatMap(({ file, said }) => misspelled(file, said))).toEqual([]);
+    expect(misspelled('page.ts', ['The colour of aluminium', 'three metres of it'])).toHaveLength(2);
+    expect(misspelled('page.ts', ['A raised color, the rising meter, labeled'])).toEqual([]);
+  });
+
+  it('calls out to nobody', () => {
+    const loud = texts.flatMap(({ file, said }) =>
+      said.filter((text) => /\p{L}!(?:\s|$)/u.test(text)).map((text) => `${file}: ${text}`),
+    );
+    expect(loud).toEqual([]);
+  });
+});
 
 describe('one thing has one name', () => {
   it('in everything commands and knowledge say', () => {
