@@ -173,7 +173,9 @@ function answer({ door, combustion: said }: MakeupInputs, telling: Telling): Rep
       houseFinding(pull, units),
       ...combustion.filter(({ weight }) => weight !== 'stop'),
     ],
-    chart: makeupChart(result, leading(units)),
+    get chart() {
+      return makeupChart(result, leading(units));
+    },
     assumed: assumedOf(door, telling),
     suggestions: [
       { label: 'Measure it, door open and shut', command: 'measure' },

@@ -78,11 +78,12 @@ function* powerInterview(): Interview<PowerInputs> {
     lampWatts: (yield* take(lampWatts)).value,
     otherFixed: (yield* take(otherFixedLoad)).value,
   };
-  for (;;) {
-    const [next] = openIn(readingsOf(facts, watched), plannedObservations);
-    if (next === undefined) break;
+  let toAsk = openIn(readingsOf(facts, watched), plannedObservations);
+  for (let [next] = toAsk; next !== undefined; [next] = toAsk) {
     const { value, known } = yield* offer(wiringQuestion(next));
     facts[next] = known ? value : 'unknown';
+    // An answer that nobody has settles nothing else.
+    toAsk = known ? openIn(readingsOf(facts, watched), plannedObservations) : toAsk.slice(1);
   }
   const idle: Record<string, string> = {};
   for (const id of plannedObservations.filter((each) => facts[each] === undefined)) {

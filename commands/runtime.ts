@@ -108,7 +108,9 @@ function answer(inputs: RunTimeInputs, { units }: Telling): Reply {
       measureNextFinding(followed, units),
       ...runTimeRemarks(),
     ].filter((finding) => finding !== undefined),
-    chart: runTimeChart(followed, advice.kind === 'run' ? advice.for : null, leading(units)),
+    get chart() {
+      return runTimeChart(followed, advice.kind === 'run' ? advice.for : null, leading(units));
+    },
     assumed:
       low === high
         ? []

@@ -74,7 +74,9 @@ function answer(inputs: SweatInputs, { units }: Telling): Reply {
       measureNextFinding(judged, units),
       ...sweatRemarks(inputs),
     ].filter((finding) => finding !== undefined),
-    chart: sweatChart(judged, leading(units)),
+    get chart() {
+      return sweatChart(judged, leading(units));
+    },
     assumed: assumptions(inputs, judged, { units }),
     suggestions: [
       { label: 'How long should the fan run?', command: 'runtime' },

@@ -2,7 +2,6 @@ import { type DryingRoom, dryingRoom } from '#engine/moisture/drying-room.ts';
 import type { WetSurface } from '#engine/moisture/film.ts';
 import type { RecoveryTime } from '#engine/moisture/recovery-level.ts';
 import type { RoomMoment } from '#engine/moisture/trajectory.ts';
-import { humidityRatio } from '#engine/psychrometrics/humidity.ts';
 import type { Step } from '#findings/finding.ts';
 import type { UnitSystem } from '#interview/question.ts';
 import { moistureMethods } from '#knowledge/moisture.ts';
@@ -12,11 +11,6 @@ import { type FollowedRoom, grams, inMinutes } from './runtime-working.ts';
 /** Stretches that the time from water off to the crossing is told in. */
 const stretches = 4;
 const source = moistureMethods['run-time'].citation;
-
-/** A moment with the vapour in its air, kg for each kg of dry air. */
-interface Seen extends RoomMoment {
-  readonly vapour: number;
-}
 
 /**
  * The water the fan has to carry out, stretch by stretch, each a product of three numbers that stand there; only the mean
@@ -30,8 +24,8 @@ export function ledgerSteps(followed: FollowedRoom, units: UnitSystem): Step[] {
   if (!end || !first || end === first) return [];
   const { cautious } = room;
   const dry = dryingRoom(cautious);
-  const left = (moment: Seen): number => waterLeft(followed, dry, moment);
-  const shut = (moment: Seen): number => left(moment) / (dry.dryAir * cautious.storage);
+  const left = (moment: RoomMoment): number => waterLeft(followed, dry, moment);
+  const shut = (moment: RoomMoment): number => left(moment) / (dry.dryAir * cautious.storage);
   const places = Array.from({ length: stretches + 1 }, (_, place) =>
     seen.findLast(({ at }) => at <= (end.at * place) / stretches + 1e-6),
   );
@@ -44,7 +38,7 @@ export function ledgerSteps(followed: FollowedRoom, units: UnitSystem): Step[] {
       source,
     },
     ...kept.slice(1).flatMap((moment, index): Step[] => {
-      const before = kept[index] as Seen;
+      const before = kept[index] as RoomMoment;
       const drawn = left(before) - left(moment);
       const minutes = (moment.at - before.at) / 60;
       return [
@@ -125,22 +119,12 @@ export function filmMinuteStep(
 }
 
 /** The moments since the water was turned off. */
-const sinceWaterOff = ({ moments, room: { cautious } }: FollowedRoom): readonly Seen[] =>
-  moments
-    .filter(({ at }) => at >= 0)
-    .map((moment) => ({
-      ...moment,
-      vapour: humidityRatio({
-        temperature: cautious.roomTemperature,
-        relativeHumidity: moment.relativeHumidity,
-        pressure: cautious.pressure,
-      }),
-    }));
+const sinceWaterOff = ({ moments }: FollowedRoom): readonly RoomMoment[] => moments.filter(({ at }) => at >= 0);
 
-const momentAfter = (seen: readonly Seen[], time: RecoveryTime): Seen | undefined =>
+const momentAfter = (seen: readonly RoomMoment[], time: RecoveryTime): RoomMoment | undefined =>
   time.found ? seen.find(({ at }) => at >= time.after) : undefined;
 
-function minuteAround(followed: FollowedRoom, time: RecoveryTime): readonly [Seen, Seen] | undefined {
+function minuteAround(followed: FollowedRoom, time: RecoveryTime): readonly [RoomMoment, RoomMoment] | undefined {
   const seen = sinceWaterOff(followed);
   const after = momentAfter(seen, time);
   const before = after && seen[seen.indexOf(after) - 1];
@@ -154,7 +138,7 @@ const filmsOf = ({ room: { cautious } }: FollowedRoom, moment: RoomMoment): numb
   moment.splashFilm * cautious.splashArea;
 
 /** Water past what the house air would hold in the room, films and fog counted, kg. */
-const waterLeft = (followed: FollowedRoom, dry: DryingRoom, moment: Seen): number =>
+const waterLeft = (followed: FollowedRoom, dry: DryingRoom, moment: RoomMoment): number =>
   dry.dryAir * (followed.room.cautious.storage * (moment.vapour - dry.houseHumidity) + moment.fog) +
   filmsOf(followed, moment);
 

@@ -1,7 +1,6 @@
 import { dryingRoom } from '#engine/moisture/drying-room.ts';
 import type { RecoveryTime } from '#engine/moisture/recovery-level.ts';
 import type { RoomMoment } from '#engine/moisture/trajectory.ts';
-import { humidityRatio } from '#engine/psychrometrics/humidity.ts';
 import type { Step } from '#findings/finding.ts';
 import type { UnitSystem } from '#interview/question.ts';
 import { bathroomDefaults, moistureMethods, recoveryLimits, runTimeSteps } from '#knowledge/moisture.ts';
@@ -96,13 +95,11 @@ export function reboundSteps(followed: FollowedRoom, units: UnitSystem): Step[] 
 function shutRoom({ room }: FollowedRoom, moment: RoomMoment): number {
   const { cautious } = room;
   const { dryAir } = dryingRoom(cautious);
-  const { roomTemperature: temperature, pressure, storage } = cautious;
-  const vapour = humidityRatio({ temperature, relativeHumidity: moment.relativeHumidity, pressure });
   const films =
     moment.wallFilm * cautious.coolArea +
     moment.mirrorFilm * cautious.mirrorArea +
     moment.splashFilm * cautious.splashArea;
-  return ratio(vapour + (moment.fog + films / dryAir) / storage);
+  return ratio(moment.vapour + (moment.fog + films / dryAir) / cautious.storage);
 }
 
 /** The lines that end in the run time itself. */

@@ -88,9 +88,11 @@ function soonerText(sooner: Seconds | null, units: UnitSystem): string {
 /** What would let the fan stop sooner, computed and ranked. */
 export function shortensFinding(followed: FollowedRoom, units: UnitSystem): Finding {
   const now = followed.result.fanMayStop;
-  const ranked = shortening(followed.room.cautious, recoveryLimits, alternatives(followed, units)).map(
-    ({ name, fanMayStop }) => ({ name, fanMayStop, sooner: soonerThan(now, fanMayStop) }),
-  );
+  const ranked = shortening(now, recoveryLimits, alternatives(followed, units)).map(({ name, fanMayStop }) => ({
+    name,
+    fanMayStop,
+    sooner: soonerThan(now, fanMayStop),
+  }));
   const [best] = ranked;
   return {
     id: 'shortens',

@@ -89,9 +89,20 @@ function standIn(question: AnyQuestion, units: UnitSystem, language: Language = 
 
 /** What stands in for an answer nobody has, as a person reads it; nothing where not knowing is itself the answer. */
 export function standInOf(question: AnyQuestion, units: UnitSystem, language?: Language): string | undefined {
+  const asked = worded(question, language);
+  const written = standIns.get(asked) ?? {};
+  standIns.set(asked, written);
+  if (!(units in written)) written[units] = standInWritten(question, asked, units);
+  return written[units];
+}
+
+/** A question's stand-in never changes, and a plan writes fifty of them. */
+const standIns = new WeakMap<AnyQuestion, Partial<Record<UnitSystem, string | undefined>>>();
+
+function standInWritten(question: AnyQuestion, asked: AnyQuestion, units: UnitSystem): string | undefined {
   const { value } = question.whenUnknown;
   const shown = value === null ? notKnown : question.show(value, units);
-  return shown === notKnown ? undefined : worded(question, language).show(value, units);
+  return shown === notKnown ? undefined : asked.show(value, units);
 }
 
 const notKnown = 'not known';

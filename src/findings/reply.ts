@@ -123,6 +123,7 @@ export interface Reply {
   readonly headline: string;
   readonly findings: readonly Finding[];
   readonly tables?: readonly Table[];
+  /** May be worked out only once it is looked at. */
   readonly chart?: Chart;
   /** What was taken for granted because nobody said: "ceiling height 8 ft". */
   readonly assumed?: readonly string[];

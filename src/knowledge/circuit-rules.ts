@@ -137,6 +137,10 @@ export const whoDecides = checked(
 /** What a rule rests on: the code itself, an agency, a forum, memory. To be said beside every stop. */
 export const restsOn = (rule: PowerRule): (typeof sourceKinds)[number] => sources[rule.source].kind;
 
+const answersTo: ReadonlyMap<string, ReadonlySet<string>> = new Map(
+  observationIds.map((id) => [id, new Set(observations[id].options.map((option) => option.id))]),
+);
+
 /**
  * Facts of a job sheet as the rules may read them: only observations, and `unknown` wherever the answer is none of those
  * listed, so that an old or misspelt answer never silences a rule.
@@ -146,8 +150,6 @@ export const powerFacts = (
 ): Readonly<Partial<Record<ObservationId, string>>> =>
   Object.fromEntries(
     Object.entries(facts).flatMap(([id, answer]) =>
-      !isObservation(id) || answer === undefined
-        ? []
-        : [[id, observations[id].options.some((option) => option.id === answer) ? answer : 'unknown']],
+      !isObservation(id) || answer === undefined ? [] : [[id, answersTo.get(id)?.has(answer) ? answer : 'unknown']],
     ),
   );

@@ -1,4 +1,4 @@
-import { fromSi, stepInSi, toSi } from './unit-factors.ts';
+import { fromSi, fromSiToRound, stepInSi, toSi } from './unit-factors.ts';
 
 /** A number ready to print: what stands before it, its figures, and its unit. Two alike but for the figures share the unit. */
 interface Written {
@@ -41,7 +41,9 @@ function rounded(value: number, step: number): number {
 
 /** "34.5", "1200", "12,500". Zeros after the point are dropped, but not below the decimals that money keeps. */
 function figuresOf(value: number, step: number, leastDecimals: number): string {
-  const [whole = '', all = ''] = rounded(value, step).toFixed(decimalsOf(step)).split('.');
+  const fixed = rounded(value, step).toFixed(decimalsOf(step));
+  const point = fixed.indexOf('.');
+  const [whole, all] = point < 0 ? [fixed, ''] : [fixed.slice(0, point), fixed.slice(point + 1)];
   const decimals = all.replace(/0+$/, '').padEnd(Math.min(leastDecimals, all.length), '0');
   const grouped = whole.replace('-', '').length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, ',') : whole;
   return decimals === '' ? grouped : `${grouped}.${decimals}`;
@@ -71,7 +73,7 @@ export function plainFace(definition: PlainFace): Face {
   return {
     unit: definition.heading ?? after.trim(),
     write(value, inRange) {
-      const number = fromSi(value, unit, si);
+      const number = fromSiToRound(value, unit, si);
       const figures = figuresOf(number, stepFor(inRange ? rangeSteps : steps, number), leastDecimals);
       return {
         ...(before === undefined ? {} : { before }),

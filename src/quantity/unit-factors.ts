@@ -76,7 +76,8 @@ export const warmUnits = (): void => {
 export const withoutNoise = (value: number): number => Number(value.toPrecision(14));
 
 const unchanged: Conversion = { factor: 1, offset: 0 };
-const known = new Map<string, Conversion>();
+/** By the unit converted from, then by the SI unit. */
+const known = new Map<string, Map<string, Conversion>>();
 
 function conversionByMathjs(from: string, to: string): Conversion {
   const converted = (value: number): number =>
@@ -95,11 +96,11 @@ function conversionByMathjs(from: string, to: string): Conversion {
  */
 function conversion(from: string, to: string): Conversion {
   if (from === to) return unchanged;
-  const key = `${from}→${to}`;
-  const found = known.get(key);
+  const found = known.get(from)?.get(to);
   if (found) return found;
   const fresh = to === '1' ? { factor: Number(from), offset: 0 } : conversionByMathjs(from, to);
-  known.set(key, fresh);
+  const fromThis = known.get(from) ?? new Map<string, Conversion>();
+  known.set(from, fromThis.set(to, fresh));
   return fresh;
 }
 
@@ -117,6 +118,12 @@ export function toSi(value: number, unit: string, si: string): number {
 export function fromSi(value: number, unit: string, si: string): number {
   const step = conversion(unit, si);
   return settled((value - step.offset) / step.factor, step);
+}
+
+/** `fromSi` with the noise of binary fractions left in, for a number that is rounded next: settling it costs more than all the rest. */
+export function fromSiToRound(value: number, unit: string, si: string): number {
+  const { factor, offset } = conversion(unit, si);
+  return (value - offset) / factor;
 }
 
 /** How much of the SI unit one step of another unit is, wherever the scale begins. */

@@ -21,17 +21,20 @@ export interface AppliedRule<Id extends string, Rule> {
   readonly unknown: readonly string[];
 }
 
-type Condition = readonly [fact: string, values: readonly string[]];
+interface Condition {
+  readonly fact: string;
+  readonly values: readonly string[];
+}
 type Rules = Readonly<Partial<Record<string, ConditionalRule>>>;
 
-/** The conditions of each rule of a rule book, taken apart once: an interview asks the same book at every question. */
-const conditionsOfBook = new WeakMap<Rules, readonly (readonly Condition[])[]>();
+/** The conditions of each rule, taken apart once: an interview asks the same rules at every question. */
+const takenApart = new WeakMap<ConditionalRule, readonly Condition[]>();
 
-function conditionsOf(rules: Rules): readonly (readonly Condition[])[] {
-  const known = conditionsOfBook.get(rules);
+function conditionsOf(rule: ConditionalRule): readonly Condition[] {
+  const known = takenApart.get(rule);
   if (known) return known;
-  const conditions = Object.values(rules).map((rule) => Object.entries(rule?.applies ?? {}));
-  conditionsOfBook.set(rules, conditions);
+  const conditions = Object.entries(rule.applies).map(([fact, values]) => ({ fact, values }));
+  takenApart.set(rule, conditions);
   return conditions;
 }
 
@@ -53,9 +56,9 @@ export function rulesThatApply<Id extends string, Rule extends ConditionalRule>(
 ): AppliedRule<Id, Rule>[] {
   const entries = Object.entries(rules) as [Id, Rule][];
   const applied = entries.flatMap(([id, rule]): AppliedRule<Id, Rule>[] => {
-    const conditions = Object.entries(rule.applies);
-    if (!conditions.every(([fact, values]) => mayHold(facts[fact], values))) return [];
-    const unknown = conditions.map(([fact]) => fact).filter((fact) => !isKnown(facts[fact]));
+    const conditions = conditionsOf(rule);
+    if (!conditions.every(({ fact, values }) => mayHold(facts[fact], values))) return [];
+    const unknown = conditions.map(({ fact }) => fact).filter((fact) => !isKnown(facts[fact]));
     if (unknown.length === 0) return [{ id, rule, weight: rule.weight, unknown }];
     return rule.whenUnknown ? [{ id, rule, weight: rule.whenUnknown.weight, unknown }] : [];
   });
@@ -71,9 +74,10 @@ export function rulesThatApply<Id extends string, Rule extends ConditionalRule>(
  */
 export function factsStillToAsk<Fact extends string>(facts: Facts, rules: Rules, inOrder: readonly Fact[]): Fact[] {
   const open = new Set<string>();
-  for (const conditions of conditionsOf(rules)) {
-    if (!conditions.every(([fact, values]) => mayHold(facts[fact], values))) continue;
-    for (const [fact] of conditions) open.add(fact);
+  for (const rule of Object.values(rules)) {
+    const conditions = rule ? conditionsOf(rule) : [];
+    if (!conditions.every(({ fact, values }) => mayHold(facts[fact], values))) continue;
+    for (const { fact } of conditions) open.add(fact);
   }
   return inOrder.filter((fact) => open.has(fact) && facts[fact] === undefined);
 }

@@ -98,20 +98,34 @@ export function roomFog(room: DryingRoom, store: number): number {
  * @source own working, model RT-1 with fog and a mirror of its own added
  */
 export function waterFlow(room: DryingRoom, water: RoomWater, showering: boolean): RoomWater {
-  const flow = { store: 0, cool: 0, mirror: 0, splash: 0 };
-  waterFlowOf(room)(flow, water, showering);
-  return flow;
+  const flow = inARow(water);
+  waterFlowOf(room)(flow, flow, showering);
+  return named(flow);
 }
 
-/** Room for the four numbers of `RoomWater`, filled again and again. */
-export type Refilled = { -readonly [Store in keyof RoomWater]: number };
+/**
+ * The numbers of `RoomWater` in a row, in its order: a solver fills the same few rows thousands of times over and leaves nothing
+ * to clean up.
+ */
+export type WaterRow = Float64Array;
 
-/** Writes how fast each store of water changes over what stands there. */
-export type WaterFlowInto = (flow: Refilled, water: RoomWater, showering: boolean) => void;
+/** The numbers in a row. */
+export const inARow = ({ store, cool, mirror, splash }: RoomWater): WaterRow =>
+  Float64Array.of(store, cool, mirror, splash);
+
+/** A row by its names. */
+export const named = (row: WaterRow): RoomWater => ({
+  store: row[0] as number,
+  cool: row[1] as number,
+  mirror: row[2] as number,
+  splash: row[3] as number,
+});
+
+/** Writes how fast each store of water changes over a row. It may be the row of the water itself. */
+type WaterFlowInto = (flow: WaterRow, water: WaterRow, showering: boolean) => void;
 
 /**
- * `waterFlow` of one room, written over what is already there: a solver asks for it thousands of times, so whatever stays put
- * is taken out of the room once.
+ * `waterFlow` of one room, row by row: whatever stays put is taken out of the room once.
  *
  * @source own working, model RT-1 with fog and a mirror of its own added
  */
@@ -120,16 +134,17 @@ export function waterFlowOf(room: DryingRoom): WaterFlowInto {
   const { storage, coolArea, mirrorArea, splashArea, fanDuringShower, moistureRelease } = bathroom;
   const mostHeld = storage * fogsAt;
   return (flow, water, showering) => {
-    const air = ratio(Math.min(water.store / storage, fogsAt));
-    const cool = filmGrowth(walls, water.cool, air);
-    const onMirror = filmGrowth(mirror, water.mirror, air);
-    const splash = showering ? 0 : filmGrowth(walls, water.splash, air);
-    const fog = Math.max(0, water.store - mostHeld);
+    const store = water[0] as number;
+    const air = ratio(Math.min(store / storage, fogsAt));
+    const cool = filmGrowth(walls, water[1] as number, air);
+    const onMirror = filmGrowth(mirror, water[2] as number, air);
+    const splash = showering ? 0 : filmGrowth(walls, water[3] as number, air);
+    const fog = Math.max(0, store - mostHeld);
     const drawn = !showering || fanDuringShower ? dryAirDrawn * (air + fog - houseHumidity) : 0;
     const settled = cool * coolArea + onMirror * mirrorArea + splash * splashArea;
-    flow.cool = cool;
-    flow.mirror = onMirror;
-    flow.splash = splash;
-    flow.store = ((showering ? moistureRelease : 0) - settled - drawn) / dryAir;
+    flow[0] = ((showering ? moistureRelease : 0) - settled - drawn) / dryAir;
+    flow[1] = cool;
+    flow[2] = onMirror;
+    flow[3] = splash;
   };
 }

@@ -1,5 +1,5 @@
 import { type Seconds, seconds } from '#quantity/units.ts';
-import { type DryingRoom, type Refilled, type RoomWater, waterFlowOf } from './drying-room.ts';
+import { type DryingRoom, inARow, named, type RoomWater, type WaterRow, waterFlowOf } from './drying-room.ts';
 
 /** Finest step, s, so that the number of steps has an end. */
 const finestStep = 1;
@@ -43,21 +43,21 @@ export interface Run {
  */
 export function followWater({ room, longest, pace = carefulPace, onMoment }: Run): void {
   const { showerDuration, storage, splashFilm } = room.bathroom;
-  let water: RoomWater = { store: storage * room.houseHumidity, cool: 0, mirror: 0, splash: 0 };
+  const water = inARow({ store: storage * room.houseHumidity, cool: 0, mirror: 0, splash: 0 });
   const step = longestStep(room, pace);
-  const advance = stepper(room);
+  const advance = stepper(room, water);
 
   const showerSteps = Math.ceil(showerDuration / step);
   for (let done = 0; done < showerSteps; done++) {
-    if (onMoment({ at: seconds((done / showerSteps - 1) * showerDuration), water })) return;
-    water = advance(water, showerDuration / showerSteps, true);
+    if (onMoment({ at: seconds((done / showerSteps - 1) * showerDuration), water: named(water) })) return;
+    advance(showerDuration / showerSteps, true);
   }
 
-  water = { ...water, splash: splashFilm };
+  water[3] = splashFilm;
   const dryingSteps = Math.ceil(longest / step);
   for (let done = 0; done <= dryingSteps; done++) {
-    if (onMoment({ at: seconds(done * step), water })) return;
-    water = advance(water, step, false);
+    if (onMoment({ at: seconds(done * step), water: named(water) })) return;
+    advance(step, false);
   }
 }
 
@@ -68,15 +68,12 @@ function longestStep(room: DryingRoom, { coarsestStep, stepShare }: Pace): numbe
   return Math.min(coarsestStep, Math.max(finestStep, stepShare * Math.min(sweep, film)));
 }
 
-type Step = (water: RoomWater, step: number, showering: boolean) => RoomWater;
-
-const empty = (): Refilled => ({ store: 0, cool: 0, mirror: 0, splash: 0 });
-
-/** One step of fourth-order Runge–Kutta, with its slopes written over from step to step. */
-function stepper(room: DryingRoom): Step {
-  const [first, second, third, fourth, trial] = [empty(), empty(), empty(), empty(), empty()];
+/** Moves the water on by one step of fourth-order Runge–Kutta. */
+function stepper(room: DryingRoom, water: WaterRow): (step: number, showering: boolean) => void {
+  const row = (): WaterRow => new Float64Array(water.length);
+  const [first, second, third, fourth, trial] = [row(), row(), row(), row(), row()] as const;
   const flowInto = waterFlowOf(room);
-  return (water, step, showering) => {
+  return (step, showering) => {
     flowInto(first, water, showering);
     move(trial, water, first, step / 2);
     flowInto(second, trial, showering);
@@ -84,20 +81,18 @@ function stepper(room: DryingRoom): Step {
     flowInto(third, trial, showering);
     move(trial, water, third, step);
     flowInto(fourth, trial, showering);
-    const sixth = step / 6;
-    return {
-      store: water.store + sixth * (first.store + 2 * second.store + 2 * third.store + fourth.store),
-      cool: Math.max(0, water.cool + sixth * (first.cool + 2 * second.cool + 2 * third.cool + fourth.cool)),
-      mirror: Math.max(0, water.mirror + sixth * (first.mirror + 2 * second.mirror + 2 * third.mirror + fourth.mirror)),
-      splash: Math.max(0, water.splash + sixth * (first.splash + 2 * second.splash + 2 * third.splash + fourth.splash)),
-    };
+    for (let each = 0; each < first.length; each++) {
+      const [start, end] = [first[each] as number, fourth[each] as number];
+      first[each] = (start + 2 * (second[each] as number) + 2 * (third[each] as number) + end) / 6;
+    }
+    move(water, water, first, step);
   };
 }
 
-/** Where the water is after flowing for a time. A film cannot be thinner than none. */
-function move(to: Refilled, from: RoomWater, flow: RoomWater, time: number): void {
-  to.store = from.store + flow.store * time;
-  to.cool = Math.max(0, from.cool + flow.cool * time);
-  to.mirror = Math.max(0, from.mirror + flow.mirror * time);
-  to.splash = Math.max(0, from.splash + flow.splash * time);
+/** Where the water is after flowing for a time. A film cannot be thinner than none; the store comes first in its row. */
+function move(to: WaterRow, from: WaterRow, flow: WaterRow, time: number): void {
+  to[0] = (from[0] as number) + (flow[0] as number) * time;
+  for (let film = 1; film < to.length; film++) {
+    to[film] = Math.max(0, (from[film] as number) + (flow[film] as number) * time);
+  }
 }

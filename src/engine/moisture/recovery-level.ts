@@ -1,7 +1,6 @@
 import { humidityRatio } from '#engine/psychrometrics/humidity.ts';
 import { celsius, type Seconds, seconds } from '#quantity/units.ts';
 import type { RecoveryLimits } from './bathroom.ts';
-import type { Moment } from './drying.ts';
 import { type DryingRoom, type RoomWater, roomVapour } from './drying-room.ts';
 
 /** A time after the shower, or the reason there is none. */
@@ -84,7 +83,8 @@ export interface LevelWatch {
   readonly level: RecoveryLevel;
   /** True while the level is met, or can never be. */
   settled(): boolean;
-  see(moment: Moment): void;
+  /** How far past the level the room is at a time, s. */
+  see(at: number, excess: number): void;
   /** The last crossing seen, read off a straight line between moments; zero when the level was never passed. */
   crossing(): Seconds;
 }
@@ -107,8 +107,7 @@ export function levelWatch(level: RecoveryLevel): LevelWatch {
     settled() {
       return level.outOfReach || excessBefore <= 0;
     },
-    see({ at, water }) {
-      const excess = level.excess(water);
+    see(at, excess) {
       if (excess <= 0 && excessBefore > 0) {
         crossed = before + ((at - before) * excessBefore) / (excessBefore - excess);
       }

@@ -52,7 +52,7 @@ export function runTime(bathroom: Bathroom, limits: RecoveryLimits, pace: Pace =
     rebound: levelWatch(levels.rebound),
     splash: levelWatch(levels.splash),
   };
-  const all = Object.values(watches);
+  const { air, mirror, rebound, splash } = watches;
   let whenWaterStops: RoomWater | undefined;
   followWater({
     room,
@@ -61,8 +61,13 @@ export function runTime(bathroom: Bathroom, limits: RecoveryLimits, pace: Pace =
     onMoment: (moment) => {
       if (moment.at < 0) return false;
       whenWaterStops ??= moment.water;
-      for (const watch of all) watch.see(moment);
-      return all.every((watch) => watch.settled()) && everythingFalls(room, moment);
+      const { at, water } = moment;
+      air.see(at, levels.air.excess(water));
+      mirror.see(at, levels.mirror.excess(water));
+      rebound.see(at, levels.rebound.excess(water));
+      splash.see(at, levels.splash.excess(water));
+      const settled = air.settled() && mirror.settled() && rebound.settled() && splash.settled();
+      return settled && everythingFalls(room, moment);
     },
   });
   const airRecovers = recoveryTime(room, watches.air);

@@ -17,7 +17,7 @@ export interface Shortening<Name extends string> {
 }
 
 /**
- * What each change would do to the run time, the shortest first.
+ * What each change would do to the run time as it is today, the shortest first.
  *
  * A bigger door gap, more flow and a fan left on in the shower all arrive as the bathroom they make; airflows must be
  * solved with the gap and duct in place. Changes that lead to no time at all come last.
@@ -25,11 +25,10 @@ export interface Shortening<Name extends string> {
  * @source own working, model RT-1
  */
 export function shortening<Name extends string>(
-  now: Bathroom,
+  today: RecoveryTime,
   limits: RecoveryLimits,
   alternatives: readonly Alternative<Name>[],
 ): readonly Shortening<Name>[] {
-  const today = runTime(now, limits).fanMayStop;
   return alternatives
     .map(({ name, bathroom }) => {
       const { fanMayStop } = runTime(bathroom, limits);

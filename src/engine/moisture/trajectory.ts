@@ -9,7 +9,8 @@ export interface RoomMoment {
   readonly at: Seconds;
   /** 0 to 1. */
   readonly relativeHumidity: Ratio;
-  /** kg for each kg of dry air. */
+  /** In the air, and hanging in it as fog: kg for each kg of dry air. */
+  readonly vapour: Ratio;
   readonly fog: number;
   /** kg/m². */
   readonly wallFilm: number;
@@ -41,6 +42,7 @@ export function roomTrajectory(
       const vapour = ratio(roomVapour(room, water.store));
       moments.push({
         at,
+        vapour,
         relativeHumidity: ratio(Math.min(1, relativeHumidity({ temperature, humidityRatio: vapour, pressure }))),
         fog: roomFog(room, water.store),
         wallFilm: water.cool,

@@ -41,7 +41,7 @@ describe('what to set the timer to', () => {
 describe('what would shorten it', () => {
   const now = { ...smallBathroom, fanDuringShower: false };
   const stronger = (times: number) => cubicMetresPerSecond(now.deliveredAirflow * times);
-  const ranked = shortening(now, limits, [
+  const ranked = shortening(runTime(now, limits).fanMayStop, limits, [
     { name: 'nothing', bathroom: now },
     { name: 'fan on in the shower', bathroom: { ...now, fanDuringShower: true } },
     { name: 'squeegee', bathroom: squeegeed(now, ratio(0.25)) },
