@@ -4,7 +4,7 @@ import { airflow, noUnit, number } from './measures.ts';
 const hedge = String.raw`(?:(?:only|about|around|roughly|at least|at|of|is|was|to|be|us|maybe|like|a|an|the|just|up|says?|said|came in at|comes in at|:|=|,) ?)*`;
 const q = `(?<q>${airflow})`;
 /** "80, 100 or 110". A space belongs to what follows it, so that a row of commas can be read in one way only. */
-const settingsList = String.raw`(?<list>\d+(?:(?: ?(?:,|/|and|or|-))+ ?\d+)+)`;
+const settingsList = String.raw`(?<list>\d+(?:(?: ?(?:,|/|and|or|-))+ ?\d+)+|(?<!\d )\d{2,3}(?: \d{2,3}){1,3}(?! \d))`;
 
 /** What the label tells of the fan: its points, one constant airflow, its settings, the one number on the carton. */
 export const fanRules: readonly Rule[] = [
@@ -41,6 +41,10 @@ export const fanRules: readonly Rule[] = [
 ];
 
 export const neededRules: readonly Rule[] = [
+  rule(
+    String.raw`(?:keep(?:ing)?|hold(?:ing)?|maintain(?:ing)?|spec(?:ified|ification)?|design(?:ed)?|aim(?:ing)? for|supposed to|short of|exceeds?|more than|still (?:have|get|see|make|move|pull|hit)|at least|minimum|no less than)(?: (?:to|is|was|be|calls for|for|of|do|get|move|pull|at least|a|me|us|above|over|air ?flow|flow))*[:=,]? ?${q}(?! ?(?:fan|unit)\b)`,
+    ({ q: flow }) => fact('airflow-needed', `${flow}`),
+  ),
   rule(String.raw`${q} (?:achieved|met|attained|reached)\b`, ({ q: flow }) => fact('airflow-needed', `${flow}`)),
   rule(String.raw`code (?:says|wants|asks for|is) ${q}`, ({ q: flow }) => fact('airflow-needed', `${flow}`)),
   rule(
@@ -51,7 +55,7 @@ export const neededRules: readonly Rule[] = [
     fact('airflow-needed', `${flow}`),
   ),
   rule(
-    String.raw`(?:needs?|needed|needing|want(?:s|ed)?|require[sd]?|target|calls? for|must|has to|have to|goal|above|under|below)(?: (?:to )?(?:move|get|deliver|see|have|pull|hit|make|keep))? ?${hedge}${q}`,
+    String.raw`(?:needs?|needed|needing|requirements?(?: is| of)?|want(?:s|ed)?|require[sd]?|target|calls? for|must|has to|have to|goal|above|under|below)(?: (?:to )?(?:move|get|deliver|see|have|pull|hit|make|keep))?(?: (?:air ?flow|flow|air|rate|cfm))?[:=]? ?${hedge}${q}`,
     ({ q: flow }) => fact('airflow-needed', `${flow}`),
   ),
 ];
@@ -67,6 +71,10 @@ export const measuredRules: readonly Rule[] = [
 ];
 
 export const deliveredRules: readonly Rule[] = [
+  rule(
+    String.raw`\b(?:fan|it|unit|that|she|he)(?:'s| is)? (?:only |really |just )?(?:doing|running|making) ${hedge}${q}`,
+    ({ q: flow }) => fact('delivered-airflow', `${flow}`),
+  ),
   rule(
     String.raw`(?:deliver(?:s|ed|ing)?|mov(?:es?|ing)|pull(?:s|ing)?|tak(?:es|ing)|push(?:es|ing)|exhaust(?:s|ing)|gets?|getting|(?:really|actually|real|actual)(?: (?:flow|airflow|cfm))?)(?: (?:really|actually|out|air))* ?${hedge}${q}(?: out)?`,
     ({ q: flow }) => fact('delivered-airflow', `${flow}`),
@@ -96,8 +104,17 @@ export const cartonRules: readonly Rule[] = [
 
 /** What the duct is asked to let through: "will it make 80 through 20 ft". */
 export const askedOf: readonly Rule[] = [
+  // Behind a fan that was named: "max metres for 40 L/s".
+  rule(String.raw`(?<=~.*)\bfor (?:at least )?(?<q>\d+(?:\.\d+)? (?:cfm|l/s|m3/h))(?= ?(?:[?.!,;]|$))`, ({ q: flow }) =>
+    fact('airflow-needed', `${flow}`),
+  ),
+  rule(String.raw`${q} (?:at|out(?: of)?) (?:the )?(?:\w+ )?(?:cap|end|outlet|outside|hood|jack)\b`, ({ q: flow }) =>
+    fact('airflow-needed', `${flow}`),
+  ),
+  // "70 min" of a duct is the least it must move.
+  rule(String.raw`(?<q>[2-9]\d|[1-4]\d\d) min\b`, ({ q: flow }) => fact('airflow-needed', `${flow} cfm`)),
   rule(
-    String.raw`(?:make|do|get|getting|hit|see|pull|move|manage|deliver|give|gives|leave|reach|drops? (?:to|under|below)|only)(?: (?:at least|me|us|the|my|a|still|out))* ${q}(?= ?(?:with|through|over|on the|on \d|in the|within|across|out|after|when|if|[,;?.]|$))(?! ?(?:fan|unit))`,
+    String.raw`(?:make|do|get|getting|hit|meets?|satisf(?:y|ies)|see|pull|move|manage|deliver|give|gives|leave|reach|drops? (?:to|under|below)|only)(?: (?:at least|me|us|the|my|a|still|out))* ${q}(?= ?(?:with|through|over|on the|on \d|in the|within|across|out|after|when|if|[,;?.]|$))(?! ?(?:fan|unit))`,
     ({ q: flow }) => fact('airflow-needed', `${flow}`),
   ),
 ];
@@ -121,7 +138,7 @@ export const fanImplied: Rule = rule(String.raw`(?:at|on|with|using|for|off)(?: 
 
 /** A round number on its own beside a duct is the fan, where none was named. */
 export const fanAlone: Rule = rule(
-  String.raw`(?<![\d./-])(?<q>[5-9]0|[1-4]\d0)(?=,| ?$| ?\?| (?:\d|flex|foil|smooth|spiral|rigid|how|what|roof|wall))${noUnit}`,
+  String.raw`(?<![\d./-])(?<q>[5-9]0|[1-4]\d0)(?=,| ?$| ?\?| (?:~|\d|flex|foil|smooth|spiral|rigid|how|what|roof|wall))${noUnit}`,
   ({ q: flow }) => fan(flow),
 );
 

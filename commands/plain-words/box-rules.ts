@@ -27,6 +27,11 @@ const boxes: readonly Rule[] = [
     String.raw`(?<a>${number}) ?(?:in )?(?<s>square|octagon(?:al)?|round)(?: (?:metal|junction|steel|box|that's))*,? ?(?<d>${number})(?: in)?(?: deep)?`,
     ({ a, d, s }) => fact('box', `${sized(a)} x ${sized(d)} ${shape(s)}`),
   ),
+  // "Box says 14.5": a bare number of a box is what is stamped in it.
+  rule(
+    String.raw`\b(?:box(?:es)?|stamped|marked|volume|labell?ed)(?: (?:says|is|it|of|at|marked|stamped|labell?ed|reads|has|a|volume|size|inside|only|just|shows|on it))*[:=,]? ?(?<v>\d{1,2}(?:\.\d+)?)(?= ?(?:inside|cubic|[,;?)]|\.(?!\d)|$|and\b|with\b|has\b))`,
+    ({ v }) => (Number(v) >= 7 ? fact('box', `${v} in3`) : undefined),
+  ),
 ];
 
 const sized = (said: string | undefined): string =>
@@ -76,10 +81,32 @@ function wiresIn(text: string): Taken & { readonly gauge: string | undefined } {
     return `${count}x${gauge}`;
   });
   return {
-    facts: list.length === 0 ? [] : fact('conductors', list.join(', ')),
+    facts: list.length === 0 ? [] : fact('conductors', together(list).join(', ')),
     text: left,
     gauge: sizes.sort((one, other) => Number(one) - Number(other))[0],
   };
+}
+
+/** "One 14/2 in and one 14/2 out" are two of them. */
+function together(list: readonly string[]): readonly string[] {
+  const counts = new Map<string, number>();
+  for (const item of list) {
+    const [, count, what] = /^(\d+)( ?x.*)$/.exec(item) ?? [];
+    if (what === undefined) return list;
+    counts.set(what, (counts.get(what) ?? 0) + Number(count));
+  }
+  return [...counts].map(([what, count]) => `${count}${what}`);
+}
+
+/** How many gangs a box that is told by its room has. */
+function withGangs(facts: readonly Fact[], line: string): readonly Fact[] {
+  const [, said] = /\b(single|double|[1-4]|an?)[ -]?gang\b/.exec(line) ?? [];
+  const gangs = said === undefined ? undefined : said === 'double' ? '2' : /\d/.test(said) ? said : '1';
+  return facts.map((each) =>
+    gangs !== undefined && each.id === 'box' && /^[\d.]+ (?:in3|cm3|mL)$/.test(each.answer)
+      ? { id: each.id, answer: `${each.answer}, ${gangs}-gang` }
+      : each,
+  );
 }
 
 const counted = (said: string | undefined): string => (said === undefined || /^an?$|^the$/.test(said) ? '1' : said);
@@ -87,7 +114,11 @@ const onGauge = String.raw`(?: ?,?(?:on|at|of|all|with)? ?(?:#|no\.? ?)?(?<w>${g
 
 /** What fills a box: the box, the wires by size, grounds, devices, clamps. */
 export function boxMentioned(line: string): Taken {
-  const inside = taken(line, boxes);
+  const boxed = taken(line, boxes);
+  const inside: Taken = {
+    facts: withGangs(boxed.facts, line),
+    text: boxed.text.replace(/\b[1-4](?=[ -]?gang\b)/, '~'),
+  };
   const leads = taken(inside.text, [
     rule(
       String.raw`(?:fan(?:'s)?|fixture)(?: (?:has|wires?|leads?|are|is))*,? ?(?<n>\d) (?:leads? |wires? )?(?:are |is )?(?:#)?(?<w>${gauges})(?: awg)?|(?<m>\d) (?:fixture|fan) (?:wires?|leads?)(?: (?:are|is|of|at))* ?(?:#)?(?<v>${gauges})(?: awg)?`,
@@ -111,6 +142,7 @@ export function boxMentioned(line: string): Taken {
     rule(String.raw`(?<d>${number}) (?<u>mm|in|cm) deep`, ({ d, u }) => fact('device-depth', `${d} ${u}`)),
   ]);
   const devices = taken(grounds.text, [
+    rule(String.raw`\b(?:devices?|switch(?:es)?)[:=] ?(?<n>\d)(?![\d./x])`, ({ n }) => fact('devices', `${n}x?`)),
     rule(
       String.raw`(?<![a-z\d/.-])(?<n>\d|an?|the) (?:single[ -]?pole |3[ -]?way |humidity |motion |fan |wall |dimmer |sensor |timer |countdown )*(?:switch(?:es)?|timers?|devices?|sensors?|dimmers?|receptacles?|outlets?|controls?)\b${onGauge}`,
       ({ n, w }) => fact('devices', `${counted(n)}x${w ?? '?'}`),

@@ -41,36 +41,49 @@ const cues: Readonly<Record<string, readonly Cue[]>> = {
   reach: [
     [new RegExp(String.raw`\bhow (?:far|long)\b[^.?]*\b(?:${run}|go)\b`), 5],
     [/\bhow (?:far|long) (?:can|could|may|of a)\b/, 4],
-    [/\bhow far\b|\b(?:further|farther)\b|\b(?:what|which) (?:distance|length)\b/, 6],
+    [/\bhow far\b|\b(?:further|farther|furthest|farthest|longest)\b|\b(?:what|which) (?:distance|length)\b/, 6],
     [/\breach\b/, 5],
     [/\blimit\b/, 3],
     [/\b(?:allowable|allowed|permissible|permitted|acceptable)\b[^.?]*\b(?:length|run|distance)\b/, 7],
     [/\bhow many (?:feet|ft|metres|meters|m)\b/, 8],
-    [/\b(?:max(?:imum)?|longest|limit|furthest|farthest)\b[^.?]*\b(?:run|length|duct|flex|ft|feet|m|meters|go)\b/, 7],
+    [
+      /\b(?:max(?:imum)?|longest|limit|furthest|farthest)\b[^.?]*\b(?:run|length|duct|flex|smooth|rigid|spiral|pipe|foil|distance|ft|feet|m|met(?:er|re)s|go)\b/,
+      7,
+    ],
+    [/\bmax(?:imum)? ?(?:[?.!,]|$)/, 7],
+    [/\bhow much (?:\S+ ){0,4}(?:flex|duct|pipe|rigid|smooth|spiral|foil) (?:can|could|may)\b/, 7],
     [/\b(?:my limit|max(?:imum)? (?:run|ft|length|feet|m)|longest (?:run|duct|flex))\b/, 5],
   ],
   runtime: [
     [
-      /\bhow long\b(?![^.?]*\b(?:of a duct|can (?:i|we) run|can the duct)\b)[^.?]*\b(?:leave|keep|on|fan|run|running|clear|dry)\b/,
+      /\bhow long\b(?![^.?]*\b(?:of a duct|can (?:i|we) run|can the duct)\b)[^.?]*\b(?:leave|keep|on|fans?|run|running|clears?|dry|dries)\b/,
       5,
     ],
     [
-      /\b(?:run[ -]?time|run[ -]?on|timer|min to run|minutes to run|dry again|squeegee|fan time|clear the (?:steam|mirror|room)|afterwards?)\b/,
+      /\b(?:run[ -]?time|run[ -]?on|timer|min to run|minutes to run|dry again|squeegee|fan time|clear the (?:steam|mirror|room)|afterwards?|(?:dry|drying|clear|clearing) time)\b/,
       5,
     ],
     [/\bmin\b[^.?]{0,12}\bshower|\bshower[^.?]{0,24}\bmin\b/, 4],
+    [/\bmin(?:utes)? ?\?/, 5],
     [/\bhow (?:many minutes|many min|much time)\b/, 6],
+    [/\bhow long (?:does|do|should|must|will|would) (?:\S+ ){0,6}(?:need|take|run|stay|be on|keep|leave)\b/, 4],
     [/\bhow long(?: (?:to|do|does|should|must|till|until|before|after)\b|[ ?.!]*$)/, 2],
     [
       /\b(?:stays?|leave it|left|kept?|keep it) (?:running|on)\b|\b(?:switch|turn|shut)s? (?:it|the (?:fan|thing)|fan)? ?off\b/,
       3,
     ],
     [/\bafter (?:a |the |each |every |her |his |their )?(?:\w+ )?showers?\b/, 2],
-    [/\b(?:dry|clear)s? (?:when|again|by)\b|\bwhen (?:is|will|does|can)\b|\btill (?:the )?mirror\b/, 4],
+    [
+      /\b(?:dry|clear)s? (?:when|again|by)\b|\bwhen (?:is|will|does|can) (?:it|the (?:room|bath\w*|mirror|walls?|fan)|they|she|he|we|i)\b|\btill (?:the )?mirror\b/,
+      4,
+    ],
+    [/\b(?:min(?:utes)?|time) (?:to|until|till|for) (?:\w+ ){0,3}(?:clear|dry|vent|defog)/, 6],
   ],
   sweat: [
     [/\b(?:sweat\w*|condens\w*)\b/, 7],
-    [/\b(?:drip\w*|frost\w*|water in the duct|water (?:will )?(?:run|come)|keep it dry)\b/, 4],
+    [/\b(?:drip\w*|frost\w*|water in the duct|water (?:will )?(?:run|come)|keep it dry)\b/, 1],
+    // Drops are asked of a duct, and complained of anywhere else.
+    [/^(?=.*\b(?:duct|attic|loft|pipe|flex|insulat\w*|r ?-? ?\d|rsi|deg[fc]?)\b).*\b(?:drip\w*|frost\w*|water)\b/, 3],
     [/\b(?:r-?value|insulat\w*|wrap\w*|loft)\b/, 1.5],
     [/\battic\b/, 1],
     [/\b(?:rsi|r ?-? ?\d)/, 3],
@@ -83,7 +96,10 @@ const cues: Readonly<Record<string, readonly Cue[]>> = {
     ],
     [/\bundercut\b/, 2],
     [/\b(?:gap|door)\b/, 3],
-    [/\b(?:combustion|fireplace|wood stove|natural draft|transfer air|co alarm|carbon monoxide)\b/, 4],
+    [
+      /\b(?:combustion|fireplace|wood stove|natural draft|(?:gas|oil|propane) (?:furnace|boiler|water heater)|transfer air|co alarm|carbon monoxide)\b/,
+      4,
+    ],
     [/\bcut off\b|\bplenty\b/, 1],
     [/\bat 50 pa\b|\b(?:pull|suck)\w* on the\b|\bair supposed to come\b/, 5],
   ],
@@ -102,7 +118,7 @@ const cues: Readonly<Record<string, readonly Cue[]>> = {
   measure: [
     [/\b(?:bag|bags)\b/, 5],
     [
-      /\b(?:flow ?box|(?<!range )hood \d|flow hood|with the hood|hood (?:says|shows|reads)|anemometer|traverse|tissue holds|stopwatch)\b/,
+      /\b(?:flow ?box|(?<!range )hood \d+|flow hood|with the hood|hood (?:says|shows|reads)|anemometer|traverse|tissue holds|stopwatch)\b/,
       7,
     ],
     [/\b(?:gal|liter)\b/, 3],
@@ -130,8 +146,12 @@ const cues: Readonly<Record<string, readonly Cue[]>> = {
       /\b(?:hook|wire|tie|connect)\w* (?:it |the fan |a (?:new )?(?:exhaust )?fan |this |that )?(?:up|in|into|to)?\b/,
       2,
     ],
-    [/\bswitch loop\b|\bno ground\b|\bheater\b(?!.*\b(?:draft|gas|water)\b)/, 5],
+    [/\bswitch loop\b|\bno ground\b|(?<!\bwater )\bheater\b(?!.*\b(?:draft|gas|water)\b)/, 5],
     [/\b(?:allowed|legal|code|required|rated|listed|can i|can we|may i)\b/, 1],
+    [
+      /^(?=.*\b(?:can|may|could|ok|okay|allowed|legal|safe|code|gfci)\b).*(?:\bfan\b[^.?]*\b(?:over|above|in|inside|next to|near|beside)\b[^.?]*\b(?:shower|tub)\b|\b(?:over|above|in|inside|near) (?:the |a )?(?:shower|tub)\b[^.?]*\bfan\b)/,
+      3,
+    ],
     [/\b(?:dimmer|(?:humidity|motion|occupancy) (?:sensor|switch)|spring timer)\b/, 3],
   ],
   callback: [
@@ -144,7 +164,7 @@ const cues: Readonly<Record<string, readonly Cue[]>> = {
     [/\b(?:reports?|reported)\b/, 1.5],
     [/\bstill (?:fog\w*|wet|steamy|smells?|loud|noisy)\b/, 3],
     [
-      /\b(?:loud|noisy|noise|hum(?:s|ming)?|rattl\w*|squeal\w*|grind\w*|buzz\w*|weak|stopped|smell\w*|odor|musty|vibrat\w*|complain\w*|unhappy|won't|wont|doesn't work|stains?|mold\w*|mildew|flicker\w*|burning|leak\w*|shut(?:s|ting)? (?:itself )?off|turns? itself|whistl\w*|clatter\w*|chirp\w*|flap\w*)\b/,
+      /\b(?:loud\w*|noisy|noise|hum(?:s|ming)?|rattl\w*|squeal\w*|grind\w*|buzz\w*|weak|stopped|smell\w*|odor|musty|vibrat\w*|complain\w*|unhappy|won't|wont|doesn't work|stains?|mold\w*|mildew|flicker\w*|burning|leak\w*|shut(?:s|ting)? (?:itself )?off|turns? itself|whistl\w*|clatter\w*|chirp\w*|flap\w*)\b/,
       5,
     ],
     [
@@ -162,11 +182,15 @@ const cues: Readonly<Record<string, readonly Cue[]>> = {
   ],
   parts: [
     [
-      /\b(?:parts|materials?|shopping|supplies|take-?off|take off|pick ?list|order list|what do (?:i|we) need to (?:buy|get|bring|order)|what (?:do|should) (?:i|we) (?:bring|buy|order|grab|pick up|load)|on the truck|supply house|how much (?:foil )?tape|how many (?:hangers|straps|screws)|bill of materials)\b/,
+      /\b(?:parts|materials?|shopping|supplies|take-?off|take off|(?:\w+ )?list\b(?! price)|what do (?:i|we) need to (?:buy|get|bring|order)|what (?:do|should) (?:i|we) (?:bring|buy|order|grab|pick up|load)|(?:on|in|for) the (?:truck|van)|how much (?:foil )?tape|how many (?:hangers|straps|screws)|bill of materials)\b/,
       9,
     ],
     [/\b(?:tape|screws|hangers|straps|joists?|bring|buy)\b/, 3],
     [/\bsupply run\b|\bwhat all\b/, 6],
+    [
+      /\bwhat (?:all )?(?:do|will|would|should) (?:i|we|they) (?:need|take|load|grab|bring|order|buy|get|put) (?:for|on|in)\b/,
+      4,
+    ],
     [/\bwhat (?:all )?(?:do|will|would) (?:i|we) need[ ?.!]*$/, 3],
     // A room told by its floor asks for air, not for parts.
     [/\b(?:sqft|ceiling|toilet)\b/, -4],
@@ -183,7 +207,7 @@ const cues: Readonly<Record<string, readonly Cue[]>> = {
 const belongs: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   size: { 'room-length': 2, 'room-area': 2, 'ceiling-height': 1.5, fixtures: 2, running: 1 },
   duct: { 'duct-run': 4, 'fan-curve': 1, 'fan-settings': 1, 'airflow-needed': 0.5 },
-  reach: { 'duct-kind': 1, 'airflow-needed': 1, 'fan-curve': 0.5 },
+  reach: { 'duct-kind': 1, 'duct-diameter': 1, 'airflow-needed': 1, 'fan-curve': 0.5 },
   runtime: {
     'shower-minutes': 2,
     'room-length': 1,
@@ -195,7 +219,7 @@ const belongs: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   sweat: { 'attic-temperature': 1.5, 'duct-insulation': 1.5, 'attic-duct-length': 0.5 },
   makeup: { 'door-gap': 1.5, 'door-width': 1.5, 'house-leakage': 3, 'transfer-grille': 3 },
   boxfill: { conductors: 2, box: 2, devices: 0.5, grounds: 1 },
-  measure: { 'bag-volume': 2, 'fill-times': 1, 'box-pressure': 2 },
+  measure: { 'hood-reading': 4, 'bag-volume': 2, 'fill-times': 1, 'box-pressure': 2 },
   cost: { 'fan-watts': 1, 'hours-per-day': 2, 'degree-days': 2, 'heating-price': 2 },
   power: {
     'fan-place': 2,
@@ -238,6 +262,25 @@ const complaints = (): PreparedWords => {
 const complaintsHeard = (said: string): number =>
   Math.min(2, findingsInWords(complaints(), said).seen.filter(({ confidence }) => confidence === 'clear').length);
 
+/** A sign of trouble in anybody's words, and what of a fan's it may be told of. */
+const trouble =
+  /\b(?:weird|strange|funny|noise|noises|noisy|sounds?|stuck|dead|broke|broken|worse|weak\w*|smok\w*|spark\w*|shocks?|shocked|tingl\w*|buzz\w*|click\w*|tick\w*|clunk\w*|knock\w*|scrap\w*|squeak\w*|screech\w*|thump\w*|bang\w*|roar\w*|howl\w*|whin\w*|whistl\w*|drone\w*|popping|pops|flutter\w*|stinks?|stinky|sewer|sewage|musty|smell\w*|odou?r\w*|wet|damp|drip\w*|leak\w*|stain\w*|puddle\w*|peel\w*|bubbl\w*|mold\w*|mould\w*|mildew\w*|frost\w*|icicles?|fog\w*|steamy|draft|drafts|drafty|bugs?|birds?|mice|wasps?|flicker\w*|dim|wobbl\w*|shak\w*|sagging|loose|fell|falling|tripp\w*|trips|quit|quits|died|dies|stop(?:p?ed|s)|burn(?:t|ing|ed)?|hot|nothing|hangs?|lingers?|loud\w*|low|less|poor|barely|hardly|no (?:air|suction|pull|power)|won't|wont|doesn't|doesnt|isn't|never|keeps|stays|by itself|on its own|water (?:is |comes |came |runs? )?\w+ (?:from|out|down|through|in|on)|running down)\b/;
+const ofTheFan =
+  /\b(?:fan|fans|vent|grille|exhaust|duct|flap|damper|switch|gfci|breaker|light|mirror|steam|water|air|smell\w*|noise|flow|airflow|mold|ceiling|paint|walls?|motor|hood|outside|cap|window|bath(?:room)?|it|she|he|tenant|customer|owner)\b/;
+/** Trouble that is a fan's even where nobody names one. */
+const fanTrouble =
+  /\b(?:loud\w*|nois\w*|rattl\w*|hum(?:s|ming)?|buzz\w*|squeal\w*|squeak\w*|grind\w*|whistl\w*|vibrat\w*|flap\w*|click\w*|clunk\w*|suction|weak|no (?:pull|draw)|(?:shut|turn)s? (?:itself )?off|damp|draft\w*|stain\w*)\b/;
+/** Whoever asks for a quantity or a permission does not complain. */
+const asks =
+  /\b(?:how (?:much|many|long|far|big|large)|what (?:size|cfm|fan|do|does|will|would)|which|can (?:i|we|you)|may i|allowed|legal|should|cost\w*|need(?:s|ed)?|enough|will (?:it|the|this|that|my)|list|max(?:imum)?)\b/;
+
+/** A line without one of these is not about a bath fan, whatever its numbers. */
+const ofTheTrade =
+  /\b(?:fans?|bath\w*|powder|showers?|tub|toilet|ducts?|flex|foil|pipe|spiral|smooth|rigid|elbow|cap|jack|hood|soffit|room|ceilings?|sqft|m2|cfm|l\/s|m3\/h|attic|loft|insulat\w*|sweat\w*|condens\w*|drip\w*|door|gap|undercut|make-?up|grille|wires?|wiring|box\w*|switch\w*|timer|gfci|breaker|neutral|ground|conductors?|in3|cable|gang|bag|sec|anemometer|fpm|pa|watt|kwh|hdd|steam|fog\w*|mirror|mold\w*|vent\w*|exhaust|backdraft|motor|aluminum|knob|sones?|reach|size|cost|runtime|callback|parts|measure|power|plan|sweat|octagon|clamps?|cubic|[1-9]\d? ?(?:x|by) ?\d|\d{1,2}\/[23])\b/;
+
+const complains = (line: string): boolean =>
+  trouble.test(line) && (ofTheFan.test(line) || fanTrouble.test(line)) && !asks.test(line);
+
 interface Fit {
   /** The line made even, and as it was typed. */
   readonly line: string;
@@ -248,9 +291,16 @@ interface Fit {
 
 /** How well a line fits a command: its words, the facts it would take, and the numbers it could do nothing with. */
 export function scoreOf(command: string, { line, said, facts, loose }: Fit): number {
+  if (
+    !ofTheTrade.test(line) &&
+    !(command === 'callback' && (fanTrouble.test(line) || complaintsHeard(said) > 0)) &&
+    !complains(line)
+  )
+    return 0;
   const spoken = (cues[command] ?? []).reduce((sum, [pattern, weight]) => sum + (pattern.test(line) ? weight : 0), 0);
   const fits = Object.entries(belongs[command] ?? {}).filter(([id]) => facts.some((each) => each.id === id));
   const about = ledBy(command, line) + spoken + fits.reduce((sum, [, weight]) => sum + weight, 0);
-  if (command === 'callback') return about + heardWeight * complaintsHeard(said);
+  if (command === 'callback')
+    return about + heardWeight * complaintsHeard(said) + (complains(line) ? (/\d/.test(line) ? 1 : 4) : 0);
   return Math.max(Math.min(about, stillRead), about - Math.min(loose, mostLoose));
 }

@@ -72,6 +72,10 @@ const atoms: readonly (readonly [
     ),
     (_, said) => ({ is: 'length', said: said.replace(/ ?(?:to|or) ?/, '-') }),
   ],
+  [
+    new RegExp(String.raw`(?<![\d./-])[1-9]\d?(?= of (?:the )?(?:\d{1,3} (?:in|mm) )?(?:${kinds})\b)`, 'g'),
+    (_, said) => ({ is: 'length', said: `${said} ft` }),
+  ],
   // A bare number right behind the duct is its length, and a small one right before or behind its size.
   [
     new RegExp(

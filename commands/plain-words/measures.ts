@@ -63,7 +63,7 @@ const units: readonly (readonly [RegExp, string])[] = [
   [unit(String.raw`pascals?|pa`), ' pa '],
   [/(?<=[^/]\d)w(?![a-z\d/])/g, ' watt '],
   [/(?<=\d) w(?= \d+(?:\.\d+)? ?(?:h|hrs?|hours?|mins?|minutes?|c|cents?)\b)/g, ' watt '],
-  [unit(String.raw`watts?|w(?! ?\/| (?:a|an|the|ground|clamps?|with|\d))`), ' watt '],
+  [unit(String.raw`watts?|w(?! ?\/| (?:a|an|the|ground|clamps?|doors?|with|\d))`), ' watt '],
   [unit(String.raw`cents?|¢`), ' cent '],
   [unit(String.raw`sones?`), ' sone '],
   [unit(String.raw`awg|gauge|ga`), ' awg '],
@@ -75,10 +75,15 @@ const units: readonly (readonly [RegExp, string])[] = [
 
 /** Ninety-degree bends by their many names; "90" alone is one only where marks stand around it. */
 const bends: readonly (readonly [RegExp, string])[] = [
+  [/\banother (?=90|45|elbow|bend)/g, 'an '],
   [/\b(90|45)[ -]*(?:degrees?|deg|°)?[ -]*(?:elbows?|bends?|turns?|els?)\b/g, ' elbow $1 '],
   [/(?<![\d.])([1-9]) ?x ?(90|45)(?:°|deg\b)?(?![\d.]| ?(?:in|cm|mm|ft|m)\b| ?['"])/g, '$1 elbow $2 '],
   [/\b([1-9]|an?) (90|45) ?(?:degrees?|deg|°)(?= ?(?:[,;]|and\b|ones\b|$))/g, '$1 elbow $2 '],
   [/\b(90|45)(?:'s|s)\b/g, ' elbow $1 '],
+  [
+    /(?<![\d./-] ?)\b([1-9]) (90|45)(?! ?(?:cfm|l\/s|ft|in|mm|cm|m|fan|unit|fans|x|by|min|sec|deg\w*|watt|%|\d|\/|\.\d|['"°]))\b/g,
+    '$1 elbow $2 ',
+  ],
   [
     /\b(an?|[1-9]) (90|45)(?= ?(?:and|then|into|to|out|plus|with|roof|wall|soffit|louver|[,;+]|$|(?:an?|[1-9]) (?:90|45)\b))/g,
     '$1 elbow $2 ',
@@ -89,10 +94,12 @@ const bends: readonly (readonly [RegExp, string])[] = [
   [/(?<!flex |kinked )\bbends?\b(?! at\b(?! all\b))/g, 'elbow'],
   [/\belbows\b/g, 'elbow'],
   [/\b(?:no|not any|not (?:a|one) single|not an?|without(?: any| an?)?|never an?) elbow\b/g, '0 elbow'],
-  [/(?<!(?:\d|\ban?) )\belbow(?:s?[:=] ?| ?x ?| )([1-9])(?= ?(?:[,;]|$|and\b|roof\b|wall\b|soffit\b))/g, '$1 elbow'],
+  [
+    /(?<!(?:\d|\ban?) )\belbow(?:s?[:=] ?| ?x ?| )([1-9])(?= ?(?:[,;?]|\.(?!\d)|$|and\b|roof\b|wall\b|soffit\b))/g,
+    '$1 elbow',
+  ],
   [/(\d)- ?(?=elbow)/g, '$1 '],
   [/(?<=[/;,] ?)(90|45)(?= ?(?:[/;,]|$))/g, ' elbow $1 '],
-  [/\banother (?=elbow)/g, 'an '],
   [/(\d) ?(?:x|of those) (?=elbow)/g, '$1 '],
 ];
 
@@ -107,14 +114,25 @@ const apart = (line: string): string =>
 const bareMetricDuct =
   /(?<![\d.])(80|100|120|125|150|160|200|250|300) (?=(?:foil|flex|spiral|smooth|rigid|pipe|duct)\b)/g;
 
+/** Readings of a bag or a hood with strokes between: "55/57/56". */
+const ofReadings = /^(?!.*\b(?:selector|settings?|speeds?)\b).*(?:\bbag\b|(?<!range |wall |roof |kitchen )\bhood\b)/;
+const readingsInRow = /(?<![\d/-])\d+(?:\.\d+)?(?: ?\/ ?\d+(?:\.\d+)?){2,}(?![\d/])/g;
+
+/** Where money is spoken of, a c behind a number is no degree. */
+const ofMoney = /\$|\b(?:costs?|bill|kwh|electric\w*|year|yearly|annual)\b/;
+
+/** A stop stands by itself, so that the one behind "30 in" is not taken for its abbreviation. */
+const sentencesApart = (line: string): string => line.replace(/\. +(?=\p{Lu}(?!n\b|t\b))/gu, ' . ');
+
 /** A line of plain words made even: lower case, digits, mended spelling, one name for each unit. */
 export function evened(line: string): string {
-  let text = withDigits(respelled(apart(evenMarks(line))))
+  let text = withDigits(respelled(apart(evenMarks(sentencesApart(line)))))
     .replace(/\btoo (?=90|45)/g, '2 ')
     .replace(/(?<![\d,])(\d{1,2}),(?=\d{3}(?![\d,]))/g, '$1')
     .replace(/(?<![\d,.])(\d,\d{1,2}|\d{2},\d)(?![\d,])/g, (decimal) => decimal.replace(',', '.'))
     .replace(/(?<![\d.])\.(?=\d)/g, '0.')
     .replace(/(\d)\.(?=\s|$)/g, '$1 .')
+    .replace(/\b\d+(?:st|nd|rd|th)\b/g, 'nth')
     .replace(/(\d) ni\b/g, '$1 in')
     .replace(
       /(\d) in (?=(?:the|an?|my|our|this|that|there|here|it|all|her|his|their|attic|loft|summer|winter)\b)/g,
@@ -124,17 +142,24 @@ export function evened(line: string): string {
     .replace(/(\d\/[234])s\b/g, '$1')
     .replace(/\((\d+)\)/g, '$1')
     .replace(
-      /(\d) ?(?:ft|') ?(\d{1,2}(?:[ -]\d\/\d+)?)(?![\d"'./]| ?(?:in|inch|inches|ft|feet|foot|mm|cm|m|flex|elbow)\b)(?<=(?:ft|')\d\S*)/g,
+      /(\d) ?(?:ft|') ?(\d{1,2}(?:[ -]\d\/\d+)?)(?![\d"'./]| ?(?:in|inch|inches|ft|feet|foot|mm|cm|m|flex|elbow)\b| (?:x ?)?(?:90|45)(?!\d))(?<=(?:ft|')\d\S*)/g,
       '$1\' $2"',
     )
     .replace(
-      /(\bby|x) ?(\d+) ?(?:ft|foot|feet) (\d{1,2})(?! ?(?:ft|foot|feet|in|inch|inches|x|by|elbows?)\b)(?![\d"'./])/g,
+      /(\bby|(?<![a-z])x) ?(\d+) ?(?:ft|foot|feet) (\d{1,2})(?! ?(?:ft|foot|feet|in|inch|inches|x|by|elbows?)\b)(?![\d"'./])/g,
       '$1 $2\' $3"',
     )
     .replace(/(\d) ?(?:ft|foot|feet) (\d{1,2})(?= (?:by|x|ceilings?|long|wide|high|tall)\b)/g, '$1\' $2"')
     .replace(/(\d) ?['] ?-? ?(\d+(?:-\d+\/\d+)?) ?"/g, '$1 ft $2 in ')
+    .replace(/\b(?:those|these|the|our|of) (?!(?:45|90))(\d{2,3})'?s\b/g, 'the $1 fan')
+    .replace(/\b1900 box\b/g, '4 square box')
+    .replace(/\br[. ]s[. ]i\b/g, 'rsi')
+    .replace(/\b(?:cap|jack|vent|hood) (?:of|on|in|at|through) (?:the )?(roof|wall)\b/g, '$1 cap')
     .replace(/\bw\/ ?o\b/g, 'without')
     .replace(/\bw\/ ?/g, 'with ');
+  if (/\bbags?\b/.test(text)) text = text.replace(/(?<=\d) ?g\b/g, ' gal');
+  if (ofReadings.test(text)) text = text.replace(readingsInRow, (row) => row.replaceAll('/', ', '));
+  if (ofMoney.test(text)) text = text.replace(/(?<=\d)c\b/g, ' cent');
   for (const [pattern, name] of [...bends, ...units]) text = text.replace(pattern, name);
   if (/\d (?:m|mm|l\/s|m3\/h)\b/.test(text) && !/\d (?:ft|in|cfm)\b/.test(text))
     text = text.replace(bareMetricDuct, '$1 mm ');

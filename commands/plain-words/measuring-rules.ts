@@ -4,7 +4,7 @@ import { airflow, decimal, number } from './measures.ts';
 /** Readings in a row: marks or small words between them, the unit and "the first time" anywhere, or three and more side by side. */
 const several = (unit: string): string => {
   const between = String.raw`(?: ?${unit})?(?: the)?(?: (?:first|second|third)(?: time)?)?(?: ?(?:,|and|&|/|then))+`;
-  return String.raw`(?:${number}(?: ${number}){2,}|${number}(?:${between} ?${number})*)`;
+  return String.raw`(?:${number}(?: ${number})+(?: ?(?:,|and|&|then))+ ?${number}|${number}(?: ${number}){2,}|${number}(?:${between} ?${number})*)`;
 };
 /** What comes behind a reading in a row: the rest of the row, which needs no unit. */
 const further = (unit: string): string =>
@@ -32,21 +32,32 @@ export const measuringRules: readonly Rule[] = [
   ),
 ];
 
+const hoodList = (said: string): string =>
+  `${said
+    .replace(/m3\/h/g, '')
+    .match(/\d+(?:\.\d+)?(?!\/)/g)
+    ?.join(', ')} ${/l\/s|m3\/h/.exec(said)?.[0] ?? 'cfm'}`;
+
 export const hoodReading: Rule = rule(
   String.raw`(?<!range |kitchen |draft )(?:flow )?hood\b(?:(?!need|requir|\bfan|rated|duct|code|elbow)[^\d~]){0,36}?(?<q>${airflow}(?:(?: ${airflow}){2,}|(?: ?(?:,|and|then) ?(?:and )?${airflow})*))(?: at (?:the )?grille)?`,
-  ({ q = '' }) =>
-    fact(
-      'hood-reading',
-      `${q
-        .replace(/m3\/h/g, '')
-        .match(/\d+(?:\.\d+)?(?!\/)/g)
-        ?.join(', ')} ${/l\/s|m3\/h/.exec(q)?.[0] ?? 'cfm'}`,
-    ),
+  ({ q = '' }) => fact('hood-reading', hoodList(q)),
+);
+
+/** "62, 60 and 63 cfm with a flow hood". */
+export const readByHood: Rule = rule(
+  String.raw`(?<q>${airflow}(?:(?:(?: ?(?:,|and|then|&))+ ?| )${airflow})*) (?:was |were )?(?:with|on|by|using|from|off|at) (?:an? |the |my |our )?(?:flow |balometer )?hood\b`,
+  ({ q = '' }) => fact('hood-reading', hoodList(q)),
+);
+
+/** "92 with the door open": the same reading with nothing in the air's way. */
+export const doorOpen: Rule = rule(
+  String.raw`(?<q>${airflow}) (?:with |when )?(?:the )?(?:bath(?:room)? )?door(?: is)? (?:wide )?open|door(?: is)? (?:wide )?open[^\d.;~]{0,12}(?<p>${airflow})(?! (?:with |when )?(?:the )?door (?:is )?(?:shut|closed))`,
+  ({ q, p }) => fact('door-open-airflow', `${q ?? p}`),
 );
 
 export function methodSaid(line: string): readonly Fact[] {
   if (/\bflow ?box\b/.test(line)) return fact('method', 'flow-box');
   if (/\b(?:anemometer|traverse|vane|fpm)\b/.test(line)) return fact('method', 'traverse');
-  if (/\bbags?\b/.test(line)) return fact('method', 'bag');
+  if (/\bbags?\b|\d (?:gal|liter)\b.*\d sec\b|\d sec\b.*\d (?:gal|liter)\b/.test(line)) return fact('method', 'bag');
   return /(?<!range |kitchen )\bhood\b/.test(line) ? fact('method', 'hood') : [];
 }

@@ -22,8 +22,9 @@ import { buildingCodes, wiringCodes } from './edition-rules.ts';
 import { costRules, flamesSaid, houseRules, otherExhausts } from './house-rules.ts';
 import { type Fact, fact, looseNumbers, type Taken, taken } from './line.ts';
 import { evened } from './measures.ts';
-import { hoodReading, measuringRules, methodSaid } from './measuring-rules.ts';
+import { doorOpen, hoodReading, measuringRules, methodSaid, readByHood } from './measuring-rules.ts';
 import { alwaysOn, fixturesSaid, roomRules } from './room-rules.ts';
+import { putRight } from './taken-back.ts';
 import {
   atticHumidities,
   atticLength,
@@ -31,6 +32,7 @@ import {
   bareAttic,
   bareExhaust,
   belowZero,
+  doorBySize,
   doorRules,
   humiditiesIn,
   insulationRules,
@@ -141,7 +143,7 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
   duct: [
     by(buildingCodes),
     ...fan,
-    by(doorRules.slice(0, 4)),
+    by(doorRules.slice(0, 5)),
     by(cartonRules),
     by(fanActs),
     by(askedOf),
@@ -165,7 +167,7 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
   ],
   runtime: [
     ...fan,
-    by(doorRules.slice(0, 4)),
+    by(doorRules.slice(0, 5)),
     by(roomRules),
     by(showerRules),
     ...moved,
@@ -174,7 +176,7 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
     duct,
     by(bareAirflow('fan-curve')),
     words((line) => [
-      ...(/\bno fan (?:during|while|in)|\bfan (?:is |stays )?(?:off|not on) (?:during|while|in)|\bwithout the fan|\b(?:dont|don't|doesn't|doesnt|never|not) (?:run|use|turn on|have|put) (?:the |it |a )?(?:fan )?(?:on )?(?:during|while|in)|\bonly (?:on )?after(?:wards)?\b/.test(
+      ...(/\b(?:not?|never|nobody|no one|don't|dont|doesn't|doesnt|only)\b[^.;]*\b(?:until|till|once|after) (?:\w+ ){0,3}(?:showers?|baths?|done|finished)\b(?<=\bfan\b.*)|\bno fan (?:during|while|in)|\bfan (?:is |stays )?(?:off|not on) (?:during|while|in)|\bwithout the fan|\b(?:dont|don't|doesn't|doesnt|never|not) (?:run|use|turn on|have|put) (?:the |it |a )?(?:fan )?(?:on )?(?:during|while|in)|\bonly (?:on )?after(?:wards)?\b/.test(
         line,
       )
         ? fact('fan-during-shower', 'no')
@@ -189,9 +191,10 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
     ...fan,
     placed(humiditiesIn, atticHumidities),
     placed(temperaturesIn, atticPlaces),
+    by([bareAttic]),
     ...moved,
     ductInAttic,
-    by([bareAttic, bareExhaust, belowZero, atticLength]),
+    by([bareExhaust, belowZero, atticLength]),
     by(bareAirflow('fan-curve')),
   ],
   makeup: [
@@ -199,8 +202,9 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
     among(otherExhausts),
     ...fan,
     by(doorRules),
-    ...moved,
+    ...moved.slice(1),
     duct,
+    by(doorBySize),
     by(bareAirflow('delivered-airflow')),
     words(flamesSaid),
   ],
@@ -208,7 +212,7 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
   measure: [
     by(measuringRules),
     by(fanRules),
-    by([hoodReading]),
+    by([doorOpen, readByHood, hoodReading]),
     by(neededRules),
     by(measuredRules),
     measuredByHood,
@@ -255,7 +259,7 @@ function contextSaid(line: string): readonly Fact[] {
 /** Reads one line of plain words: the commands it may mean, best first, with the facts each would take. */
 export function plainReading(line: string, units: UnitSystem): PlainReading {
   const said = line.slice(0, longest);
-  const whole = evened(said);
+  const { line: whole, told: righted } = putRight(evened(said));
   const readings = Object.entries(steps)
     .map(([command, list]): Reading => {
       const { facts, text } = list.reduce<Taken>((sofar, step) => step(sofar, whole, units), {
@@ -270,7 +274,7 @@ export function plainReading(line: string, units: UnitSystem): PlainReading {
         facts: Object.fromEntries(withUnits.map(({ id, answer }) => [id, answer])),
         score: scoreOf(command, { line: whole, said, facts, loose: loose.length }),
         loose,
-        told,
+        told: [...righted, ...told],
       };
     })
     .filter(({ score }) => score > 0)

@@ -24,12 +24,16 @@ const noHeight = String.raw`(?! ?(?:min|sec|hr|cfm|l/s|m3/h|%|degf|degc|deg|sqft
 export const roomRules: readonly Rule[] = [
   room,
   rule(
-    String.raw`\bl(?:ength)?[:= ]+(?<a>${side}) ?,? ?w(?:idth)?[:= ]+(?<b>${side})(?: ?,? ?h(?:eight|igh)?[:= ]+(?<c>${side}))?`,
+    String.raw`\bl(?:ength)?(?: is| of)?[:= ]+(?<a>${side})[ ,;.]*(?:and )?(?:the |room |bath(?:room)? )*w(?:idth)?(?: is| of)?[:= ]+(?<b>${side})(?:[ ,;.]*(?:and )?h(?:eight|igh)?(?: is| of)?[:= ]+(?<c>${side}))?`,
     ({ a, b, c }) => [
       ...fact('room-length', sided(a, b)),
       ...fact('room-width', sided(b, a)),
       ...(c === undefined ? [] : fact('ceiling-height', `${c}`)),
     ],
+  ),
+  rule(
+    String.raw`\bw(?:idth)?(?: is| of)?[:= ]+(?<b>${side})[ ,;.]*(?:and )?(?:the |room |bath(?:room)? )*l(?:ength)?(?: is| of)?[:= ]+(?<a>${side})`,
+    ({ a, b }) => [...fact('room-length', sided(a, b)), ...fact('room-width', sided(b, a))],
   ),
   rule(
     String.raw`(?<a>${side}) (?:long|deep|in length),? ?(?:and |by |x )?(?<b>${side}) (?:wide|across|in width)`,

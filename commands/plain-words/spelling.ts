@@ -11,6 +11,9 @@ const shortForms: Readonly<Record<string, string>> = {
   rm: 'room',
   ba: 'bath',
   clg: 'ceiling',
+  bom: 'materials',
+  mx: 'max',
+  feets: 'feet',
   lid: 'ceiling',
   ceil: 'ceiling',
   ht: 'high',
@@ -108,12 +111,12 @@ louver screen collar compressed squeezed slack stretched run running length maxi
 attic sweat sweats sweating condensation condense condensate drip drips insulated insulation uninsulated wrap wrapped bare degrees temperature outside unheated
 humidity humid relative exhaust house percent minutes minute seconds hours hour timer fog fogged foggy mirror squeegee wipe
 door undercut gap clearance under makeup transfer grille hallway natural draft water heater furnace fireplace backdraft suction pull pulling range dryer blower
-box wires wire conductors cables cable ground grounds switch switches device devices clamp clamps inside internal gauge cubic octagon stamped
+knob box wires wire conductors cables cable ground grounds switch switches device devices clamp clamps inside internal gauge cubic octagon stamped
 connectors receptacle dimmer sensor leads plastic gang smallest volume fill single canadian code
 bag garbage gallon liter litre test tissue flow grille pressure hole stopwatch empty emptied anemometer
 cost costs costing electricity electric year yearly watts therm degree days price energy bill furnace efficient
 height heater material materials parts circuit neutral wiring aluminum joists breaker electrician dedicated hours
-noisy loud rattle rattles startup callback complaint smells smell cold blows steam weak stopped squeal hums humming vibrates leaks musty
+noisy noise noises rattling buzzing humming grinding squealing leaking dripping loud rattle rattles startup callback complaint smells smell cold blows steam weak stopped squeal hums humming vibrates leaks musty
 what size how much many does will would should with without what's enough drops before after keep leave kept everything tell minimum through
 `
   .trim()
@@ -124,7 +127,7 @@ const targets: readonly string[] = [...new Set(tradeWords.filter((word) => word.
 
 /** What stands behind a number is most likely its unit. */
 const unitWords =
-  'inch inches feet foot gallon gallons minute minutes second seconds degree degrees percent watts litre litres liter liters metre metres meter meters hours hour'.split(
+  'inch inches feet foot watt gallon gallons minute minutes second seconds degree degrees percent watts litre litres liter liters metre metres meter meters hours hour'.split(
     ' ',
   );
 
@@ -149,25 +152,40 @@ function respelt(word: string, counted: boolean): string {
     known.has(plain) ||
     (plain.endsWith('s') && known.has(plain.slice(0, -1))) ||
     known.has(`${plain}s`) ||
+    stems(plain).some((stem) => known.has(stem)) ||
     plain.length < 3 ||
     plain.length > 20
   )
     return word;
+  if (plain.endsWith('in') && stems(`${plain}g`).some((stem) => known.has(stem))) return `${plain}g`;
   const unit = counted && plain.length > 3 ? unitWords.find((meant) => slips(plain, meant) <= 1) : undefined;
   if (unit !== undefined) return unit;
   const near = targets
     .filter((meant) => Math.abs(meant.length - plain.length) <= allowed(plain.length))
-    .map((meant) => ({ meant, far: slips(plain, meant), head: meant[0] === plain[0] ? 0 : 1 }))
+    .map((meant) => ({
+      meant,
+      far: single(meant) === single(plain) ? 0.5 : slips(plain, meant),
+      head: meant[0] === plain[0] ? 0 : 1,
+    }))
     // A word of three letters says too little to swap one of them for another: only a missing or a swapped letter is mended.
     .filter(
       ({ meant, far }) =>
         far <= allowed(plain.length) && (plain.length > 3 || meant.length === 4 || swaps(plain, meant)),
     )
-    .filter(({ head, far, meant }) => head === 0 || far === 1 || swaps(plain.slice(0, 2), meant.slice(0, 2)))
+    .filter(({ head, far, meant }) => head === 0 || far <= 1 || swaps(plain.slice(0, 2), meant.slice(0, 2)))
     .sort((one, other) => one.far - other.far || one.head - other.head);
   const [best] = near;
   return best === undefined ? word : best.meant;
 }
+
+/** What a word may be made of: "looking" and "stopped" of "look" and "stop". */
+function stems(word: string): readonly string[] {
+  const [, stem] = /^(.{3,}?)(?:ing|ed|er|ers|est|ly)$/.exec(word) ?? [];
+  return stem === undefined ? [] : [stem, `${stem}e`, stem.replace(/(.)\1$/, '$1')];
+}
+
+/** With each doubled letter once: to double one, or not to, is the least of slips. */
+const single = (word: string): string => word.replace(/(.)\1/g, '$1');
 
 const swaps = (word: string, meant: string): boolean =>
   word.length === meant.length && [...word].sort().join('') === [...meant].sort().join('');

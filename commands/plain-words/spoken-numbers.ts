@@ -70,7 +70,7 @@ const small = Object.keys(units).join('|');
 const ten = Object.keys(tens).join('|');
 const belowHundred = `(?:(?:${ten})(?:[ -](?:${digit}))?|${small})`;
 /** Not of a fitting or a wire: "two ninety degree elbows" are two of them, "two eighteen gauge" as well. */
-const notCounted = String.raw`(?![ -](?:degrees?|elbows?|bends?|gauge|ga|awg|by)\b)`;
+const notCounted = String.raw`(?![ -](?:${digit}|degrees?|elbows?|bends?|gauge|ga|awg|by)\b)`;
 
 const valueBelowHundred = (said: string): number =>
   said
@@ -79,15 +79,18 @@ const valueBelowHundred = (said: string): number =>
     .reduce((sum, word) => sum + (tens[word] ?? units[word] ?? 0), 0);
 
 const hundreds = new RegExp(
-  String.raw`\b(?:(?<count>${digit}|a)[ -])?hundred(?:(?: and)? (?<rest>${belowHundred}))?\b`,
+  String.raw`\b(?:(?<count>${digit}|a)[ -])?hundred(?:(?: and)? (?!(?:one|two)[ -](?:ten|${ten}))(?<rest>${belowHundred}))?\b`,
   'g',
 );
 /** "One ten" is said for 110 and "two fifty" for 250; other pairs stand beside each other by chance. */
 const elided = new RegExp(
-  String.raw`\b(?<count>one|two)[ -](?<rest>(?:ten|${ten})(?:[ -](?:${digit}))?)\b${notCounted}`,
+  String.raw`(?<!\b(?:${ten})[ -])\b(?<count>one|two)[ -](?<rest>(?:ten|${ten})(?:[ -](?:${digit}))?)\b${notCounted}`,
   'g',
 );
-const pointed = new RegExp(String.raw`(?<whole>\b(?:${small}|\d+) )?\bpoint (?<tenths>(?:(?:${small}|\d+)\b ?)+)`, 'g');
+const pointed = new RegExp(
+  String.raw`(?<whole>\b(?:${small}|\d+) )?\bpoint (?<tenths>(?:(?:zero|oh|${digit}|\d+)\b ?)+)`,
+  'g',
+);
 const single = new RegExp(String.raw`\b${belowHundred}\b`, 'g');
 
 /** After these a "one" is a thing, not a number: "this one", "the long one". */
@@ -138,7 +141,7 @@ export function withDigits(line: string): string {
     })
     .replace(pointed, (...found) => {
       const { whole, tenths } = found.at(-1) as { whole?: string; tenths: string };
-      const value = (word: string) => String(units[word] ?? word);
+      const value = (word: string) => String(units[word] ?? (word === 'oh' ? 0 : word));
       return `${whole === undefined ? '0' : value(whole.trim())}.${tenths.trim().split(/ +/).map(value).join('')} `;
     })
     .replace(single, (said) => String(valueBelowHundred(said)))

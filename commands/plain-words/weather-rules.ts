@@ -1,5 +1,5 @@
 import { cutsNumber, type Fact, fact, type Rule, rule, type Taken, without } from './line.ts';
-import { length, number } from './measures.ts';
+import { decimal, length, number } from './measures.ts';
 
 export const insulationRules: readonly Rule[] = [
   rule(String.raw`\brsi ?-?(?<v>\d+(?:\.\d+)?)`, ({ v }) => fact('duct-insulation', `RSI ${v}`)),
@@ -7,7 +7,7 @@ export const insulationRules: readonly Rule[] = [
     fact('duct-insulation', `R-${v}`),
   ),
   rule(
-    String.raw`\b(?:uninsulated|bare|no insulation|not insulated|isn't insulated|not any insulation|without insulation|no wrap|unwrapped|not wrapped)\b`,
+    String.raw`\b(?:uninsulated|bare|no insulation|not insulated|isn'?t (?:insulated|wrapped)|not any insulation|without insulation|no wrap|unwrapped|not wrapped)\b`,
     () => fact('duct-insulation', 'none'),
   ),
 ];
@@ -80,8 +80,8 @@ export const roomHumidities: readonly Place[] = [{ word: /\bhouse\b/, id: 'house
 
 /** A temperature written without a sign of one: "attic 25", "attic at -10". */
 export const bareAttic: Rule = rule(
-  String.raw`attic(?: (?:is|at|gets|down|to|about|around|hits|temperature|of|sits|runs|temp))* ?(?<t>-?\d+)(?! ?(?:ft|in|m|mm|cfm|l/s|%)\b)(?: (?:deg|degf))?`,
-  ({ t }) => fact('attic-temperature', `${t}`),
+  String.raw`(?:gets?|drops?|goes|hits|is|it's|its|down|about|around)(?: (?:to|down|as low as|like|about|around|maybe|at))* (?<u>-?\d+)(?: deg| degf)? (?:up there|in the (?:attic|winter)|outside|at night)|attic(?: (?:is|at|gets|down|to|about|around|hits|temperature|of|sits|runs|temp))* ?(?<t>-?\d+)(?! ?(?:ft|in|m|mm|cfm|l/s|%)\b)(?: (?:deg|degf))?`,
+  ({ t, u }) => fact('attic-temperature', `${t ?? u}`),
 );
 
 /** "Bath at 72": the warmth of a room where people undress. */
@@ -102,32 +102,66 @@ const ofUnit = (said: string | undefined, unit: string | undefined): string =>
 /** The unit of a width, with the inches that stand behind its feet. */
 const across = String.raw`in|mm|cm|ft(?: ${number} in)?|m`;
 
+/** Not an airflow. */
+const notAir = String.raw`(?![\d.]| ?(?:cfm|l/s|m3/h|watt|%)\b)`;
+/** The inches, or centimetres, a unit is made of, for telling a gap from a door. */
+const inchesIn: Readonly<Record<string, number>> = { in: 1, mm: 1 / 25.4, cm: 1 / 2.54, m: 39.37, ft: 12 };
+const inches = (said: string, unit: string | undefined): number =>
+  Number(decimal(said)) * (inchesIn[unit?.split(' ')[0] ?? ''] ?? (Number(decimal(said)) > 60 ? 1 / 25.4 : 1));
+
+/** No gap under a door is wider than this, and no door narrower than that, in inches. */
+const widestGap = 6;
+const narrowestDoor = 14;
+const gap = (said: string | undefined, unit: string | undefined): readonly Fact[] | undefined =>
+  inches(`${said}`, unit) > widestGap && !(unit === undefined && Number(said) < narrowestDoor)
+    ? undefined
+    : fact('door-gap', ofUnit(said, unit));
+const door = (said: string | undefined, unit: string | undefined): readonly Fact[] | undefined =>
+  inches(`${said}`, unit) < narrowestDoor ? undefined : fact('door-width', ofUnit(said, unit));
+
 export const doorRules: readonly Rule[] = [
   // "The gap under a 32 in door is 5/8 in": two widths in one breath, the door's first.
   rule(
-    String.raw`(?:gap|undercut|clearance|space|crack)(?: (?:is|under|at|below|beneath|of|the|a|an|that|this|her|his|my|our|bottom))* (?<w>${number}) ?(?<v>in|mm|cm|ft|m)? ?(?:wide )?(?:bath(?:room)? )?door(?: (?:is|of|at|about|only|just|measures|maybe|like|around|a))*[:=,]? ?(?<g>${number}) ?(?<u>in|mm|cm)?`,
-    ({ w, v, g, u }) => [...fact('door-gap', ofUnit(g, u)), ...fact('door-width', ofUnit(w, v))],
+    String.raw`(?:gap|undercut|clearance|space|crack)(?: (?:is|under|at|below|beneath|of|the|a|an|that|this|her|his|my|our|bottom))* (?<w>${number}) ?(?<v>in|mm|cm|ft|m)? ?(?:wide )?(?:bath(?:room)? )?door(?: (?:is|of|at|about|only|just|measures|maybe|like|around|a))*[:=,]? ?(?<g>${number})${notAir} ?(?<u>in|mm|cm)?`,
+    ({ w, v, g, u }) => {
+      const [under, width] = [gap(g, u), door(w, v)];
+      return under && width ? [...under, ...width] : undefined;
+    },
+  ),
+  // "Door 30 gap 1": each number behind its own word.
+  rule(
+    String.raw`door(?: (?:is|of|width|a|at))*[:=,]? ?(?<w>${number}) ?(?<v>${across})?(?: wide)?[ ,;.]*(?:and |with |an? |the )*(?:gap|undercut|clearance)(?: (?:is|of|at|under))*[:=,]? ?(?<g>${number})${notAir} ?(?<u>in|mm|cm)?`,
+    ({ w, v, g, u }) => {
+      const [under, width] = [gap(g, u), door(w, v)];
+      return under && width ? [...under, ...width] : undefined;
+    },
   ),
   rule(
-    String.raw`(?<g>${number}) ?(?<u>in|mm|cm)? ?(?:of )?(?:air ?)?(?:door )?(?:gap|undercut|clearance|crack|space|under(?= (?:the |a |her |his |this |that )?(?:\S+ ){0,3}door\b)|off the (?:floor|tile|carpet)|under it|(?:at|off) the bottom)`,
-    ({ g, u }) => fact('door-gap', ofUnit(g, u)),
+    String.raw`(?<g>${number}) ?(?<u>in|mm|cm)? ?(?:of )?(?:air ?)?(?:door )?(?:gap|undercut|clearance|crack|space|under(?= (?:the |a |her |his |this |that )?(?:\S+ ){0,3}door\b)|off the (?:floor|tile|carpet)|under it|(?:at|off) the bottom|below)`,
+    ({ g, u }) => gap(g, u),
   ),
   rule(
-    String.raw`(?:gap|undercut|under cut|clearance)(?: (?:is|of|under|at|by|about|only|maybe|the|door|bath|bathroom|around|measures|it|it's|a|just|like))*[:=,]? ?(?<g>${number})(?! ?(?:cfm|l/s|ft)) ?(?<u>in|mm|cm)?`,
-    ({ g, u }) => fact('door-gap', ofUnit(g, u)),
+    String.raw`(?:gap|undercut|under cut|clearance)(?: (?:is|of|under|at|by|about|only|maybe|the|door|bath|bathroom|around|measures|it|it's|a|just|like))*[:=,]? ?(?<g>${number})${notAir}(?! ?ft)(?! ?(?:in|mm|cm|m)? ?(?:wide )?(?:bath(?:room)? )?door) ?(?<u>in|mm|cm)?`,
+    ({ g, u }) => gap(g, u),
   ),
-  rule(String.raw`(?<w>${number}) ?-?(?<u>${across})? ?(?:wide )?(?:bath(?:room)? )?door\b`, ({ w, u }) =>
-    fact('door-width', ofUnit(w, u)),
-  ),
+  rule(String.raw`(?<w>${number}) ?-?(?<u>${across})? ?(?:wide )?(?:bath(?:room)? )?door\b`, ({ w, u }) => door(w, u)),
   rule(
-    String.raw`\bdoor(?:'s)?(?: (?:is|of|width|wide|it's|a|an|measures|at|about|its))*[:=,]? ?(?<w>${number})(?! ?(?:cfm|l/s)) ?(?<u>${across})?(?: wide)?(?! (?:gap|undercut|clearance))`,
-    ({ w, u }) => fact('door-width', ofUnit(w, u)),
+    String.raw`\bdoor(?:'s)?(?: (?:is|of|width|wide|it's|a|an|measures|at|about|its))*[:=,]? ?(?<w>${number})${notAir} ?(?<u>${across})?(?: wide)?(?! (?:gap|undercut|clearance))`,
+    ({ w, u }) => door(w, u),
   ),
-  rule(String.raw`(?<g>(?:[01][ -])?\d/\d{1,2}) in\b`, ({ g }) => fact('door-gap', `${g} in`)),
-  rule(String.raw`(?<w>${number}) (?<u>in|mm|cm|m|ft(?: ${number} in)?) wide`, ({ w, u }) =>
-    fact('door-width', `${w} ${u}`),
-  ),
+  rule(String.raw`(?<g>(?:[01][ -])?\d/\d{1,2}) in\b`, ({ g }) => gap(g, 'in')),
+  rule(String.raw`(?<w>${number}) (?<u>in|mm|cm|m|ft(?: ${number} in)?) wide`, ({ w, u }) => door(w, u)),
   rule(String.raw`(?<w>(?:1[89]|[23]\d|4[0-8])(?![\d.])) wide`, ({ w }) => fact('door-width', `${w}`)),
+];
+
+/** A length beside a door that nothing else is said of: what is as wide as a door is one. */
+export const doorBySize: readonly Rule[] = [
+  rule(String.raw`(?<w>${number}) (?<u>in|mm|cm)\b`, ({ w, u }) =>
+    inches(`${w}`, u) >= 18 && inches(`${w}`, u) <= 48 ? fact('door-width', `${w} ${u}`) : undefined,
+  ),
+  rule(String.raw`(?<g>${number}) (?<u>in|mm|cm)\b`, ({ g, u }) =>
+    inches(`${g}`, u) <= 2.5 ? fact('door-gap', `${g} ${u}`) : undefined,
+  ),
 ];
 
 export const showerRules: readonly Rule[] = [

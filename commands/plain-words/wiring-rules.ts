@@ -45,7 +45,13 @@ const places: Heard = [
   ],
 ];
 
+const ofUnit = '(?:fan|heat(?:er)?|light)';
+const joined = String.raw`(?:[ ,/+&-]|and|with|an?)*`;
 const kinds: Heard = [
+  [
+    new RegExp(String.raw`\b${ofUnit}\b${joined}\b(?:fan|heat(?:er)?|light)\b${joined}\b${ofUnit}\b`),
+    'fan-light-and-heater',
+  ],
   [
     /\b(?:fan|unit)\b[^.?]{0,12}\blight\b[^.?]{0,12}\bheater\b|\bheater\b[^.?]{0,12}\blight\b[^.?]{0,12}\bfan\b/,
     'fan-light-and-heater',
