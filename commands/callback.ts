@@ -6,10 +6,11 @@ import { nextCheck } from '#diagnosis/next-check.ts';
 import { evidenceFromNumbers, type NumberEvidence } from '#diagnosis/numbers.ts';
 import { preparedWords } from '#diagnosis/phrases.ts';
 import { preparedReasoning } from '#diagnosis/reasoning.ts';
+import { tellingContexts } from '#diagnosis/telling-contexts.ts';
 import type { Reply } from '#findings/reply.ts';
 import { type Interview, offer, take } from '#interview/interview.ts';
 import { callbackFindings } from '#knowledge/callback-findings.ts';
-import { callbackLines } from '#knowledge/callback-scale.ts';
+import { type ContextId, callbackLines } from '#knowledge/callback-scale.ts';
 import { callbackTexts } from '#knowledge/callback-texts.ts';
 import { englishCallbackWords, spanishCallbackWords } from '#knowledge/callback-words.ts';
 import { type CauseId, callbackKnowledge } from '#knowledge/causes.ts';
@@ -18,6 +19,7 @@ import {
   complaint,
   confirmedCause,
   context,
+  contextAmong,
   deadProven,
   notSeen,
   seen,
@@ -54,6 +56,22 @@ function once<Made>(make: () => Made): () => Made {
 const reasoningReady = once(() => preparedReasoning(callbackKnowledge));
 const wordsReady = once(() => [englishCallbackWords, spanishCallbackWords].map(preparedWords));
 
+/** As many as a phone shows without scrolling. */
+const mostContexts = 6;
+
+const contextsBefore = new Map<string, readonly ContextId[]>();
+
+/** What the job may be that would change the answer to this complaint most; every turn of a talk asks for the same again. */
+function contextsFor(answers: Answers): readonly ContextId[] {
+  const told = JSON.stringify(answers);
+  const before = contextsBefore.get(told);
+  if (before) return before;
+  const ids = tellingContexts(reasoningReady(), answers, mostContexts);
+  if (contextsBefore.size > 500) contextsBefore.clear();
+  contextsBefore.set(told, ids);
+  return ids;
+}
+
 /** More checks than this in one go tire anybody; what is known by then is answered. */
 const mostChecks = 25;
 
@@ -77,12 +95,15 @@ function* callbackInterview(): Interview<CallbackInputs> {
   if (heard.isUrgent) {
     return { told: { seen: seenIds, notSeen: notSeenIds }, numbers: [], fitted: null, notUnderstood, ...closing };
   }
-  const situation = yield* tell(context);
   const lately = yield* take(fittedLately);
+  const known = [...heard.context, ...(lately.value === 'yes' ? ['recent-swap'] : [])];
+  const situation = yield* tell(
+    tell === take ? context : contextAmong(contextsFor({ seen: seenIds, notSeen: notSeenIds, context: known })),
+  );
   const proven = yield* take(deadProven);
   const numbers = evidenceFromNumbers(callbackLines, yield* callbackNumbers());
   const fitted = yield* thenFitted();
-  const contexts = [...situation.value, ...heard.context, ...(lately.value === 'yes' ? ['recent-swap'] : [])];
+  const contexts = [...situation.value, ...known];
   seenIds.push(...idsOf(numbers, true));
   notSeenIds.push(...idsOf(numbers, false));
   const cannot: string[] = [...unable.value];

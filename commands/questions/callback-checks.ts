@@ -46,7 +46,11 @@ export function checkQuestion(id: CallbackFindingId | VariableId, unknown: Unkno
   };
 }
 
-const alsoSaid: Readonly<Record<string, readonly string[]>> = { yes: ['y', 'yep', 'yeah'], no: ['n', 'nope'] };
+const alsoSaid: Readonly<Record<string, readonly string[]>> = {
+  yes: ['y', 'yep', 'yeah'],
+  no: ['n', 'nope'],
+  enough: ['answer now', 'stop asking', 'causes'],
+};
 
 function checkIn(
   language: Language,
@@ -77,6 +81,7 @@ function checkIn(
     accepts: oneOfThese(Object.values(choices).join(', ')),
     because: unknown === 'cannot' ? notAskedAgain : countsAsThere,
     choices,
+    also: { enough: ['responder ya', 'no preguntar más', 'causas'] },
     shown: { [callbackAsking.english.couldNot]: couldNot },
   };
 }

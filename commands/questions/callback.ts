@@ -124,6 +124,23 @@ export const context = severalOf({
   whenUnknown: { value: [], because: 'Nothing special is known of the job.' },
 });
 
+const narrowed = new Map<string, typeof context>();
+
+/** The same question with only these to pick from; the others can still be typed. */
+export function contextAmong(ids: readonly ContextId[]): typeof context {
+  const key = ids.join();
+  const before = narrowed.get(key);
+  if (before) return before;
+  const { widget } = context;
+  const choices =
+    widget.kind === 'several' ? widget.choices.filter(({ id }) => (ids as readonly string[]).includes(id)) : [];
+  const question = { ...context, widget: { kind: 'several' as const, choices } };
+  // The same few lists come again and again; a strange run of them is not kept.
+  if (narrowed.size > 200) narrowed.clear();
+  narrowed.set(key, question);
+  return question;
+}
+
 export const deadProven = yesNo({
   id: 'dead-proven',
   words: { spanish: callbackQuestions['dead-proven'] },

@@ -4,7 +4,7 @@ import { inEach } from '#words/in-each.ts';
 export const callbackAsking = inEach(
   {
     prompt: (question: string, place: string) => `${question} (${place})`,
-    enough: 'Answer now',
+    enough: 'Stop asking, show causes',
     notAskedAgain: 'It is not asked again.',
     countsAsThere: 'Nobody can say, so it counts as there.',
     couldNot: 'could not be checked',
@@ -24,7 +24,7 @@ export const callbackAsking = inEach(
   },
   {
     prompt: (question, place) => `${question} (${place})`,
-    enough: 'Responder ya',
+    enough: 'No preguntar más, ver causas',
     notAskedAgain: 'No se pregunta otra vez.',
     countsAsThere: 'Nadie puede decirlo, así que cuenta como que sí.',
     couldNot: 'no se pudo revisar',

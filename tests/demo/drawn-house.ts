@@ -10,6 +10,7 @@ import { demoHouse } from '#knowledge/demo-house.ts';
 import { chartSvg } from '#pictures/chart-svg.ts';
 import { progressSvg } from '#pictures/progress-svg.ts';
 import { openStore } from '#store/store.ts';
+import { walkedPartly } from './swap-under-way.ts';
 
 /** Where the pictures of the README lie. */
 export const pictureFolder = join(import.meta.dirname, '../../knowledge/demo/pictures');
@@ -50,6 +51,7 @@ export function drawnHouse(): Readonly<Record<string, Drawn>> {
     const runTime = stop('runtime');
     const sweat = answered(desk, house(), { command: 'sweat', told: {} });
     const papers = stop('handoff').papers ?? [];
+    walkedPartly(crew, demoHouse.name);
     const status = shown('swap', 'status', { job: String(house()) });
     return {
       'duct.png': { chart: chartOf(duct) },

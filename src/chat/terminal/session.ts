@@ -216,6 +216,18 @@ export function terminalSession(outside: Outside): Session {
     return talk ? shown(screenOf(store, talk)) : plain(words().nothingWaiting);
   };
 
+  const worked = (): string => (last ? workingText(last, outside.paper) : plain(words().nothingWorked));
+
+  /** A word of the session typed at a question that could not take it as an answer; the question stays. */
+  const sessionWord = async (text: string, still: Screen): Promise<string | undefined> => {
+    const [word = '', ...rest] = wordsOf(text);
+    const isMeant = (isWorking.test(word) && rest.length === 0) || isChange.test(word) || isGoOn.test(text);
+    if (!isMeant) return undefined;
+    const question = await shown(still);
+    if (isWorking.test(word)) return [worked(), '', question].join('\n');
+    return isChange.test(word) ? changed(rest.join(' ')) : question;
+  };
+
   const answered = async (talk: Talk, now: Asking, text: string): Promise<string> => {
     if (text === '') return screenText(screenOf(store, talk), outside.paper);
     if (turnMeant(text) === 'stop') return stopped(talk);
@@ -224,6 +236,8 @@ export function terminalSession(outside: Outside): Session {
     const screen = hear(store, talk, heardIn(text, now), who);
     const [word = ''] = text.toLowerCase().split(/\s/);
     const refused = screen.notes.length > 0 && screen.asking?.question.id === now.question.id;
+    const own = refused ? await sessionWord(text, { ...screen, notes: [] }) : undefined;
+    if (own !== undefined) return own;
     const hint = refused && commands.some(({ name }) => name === word);
     if (hint && (namesOptions.test(text) || namesAction(text, commands))) return started(wordsOf(text), text);
     return shown(hint ? { ...screen, notes: [...screen.notes, words().forTheCommand(word)] } : screen);
@@ -259,11 +273,9 @@ export function terminalSession(outside: Outside): Session {
         if (text.length > longestLine) return plain(words().tooLong);
         const [word = '', ...rest] = wordsOf(text.replace(/^\//, ''));
         if (text === '') return '';
-        if (/^(?:go ?on|resume|continue|seguir|continuar)$/i.test(text)) return await resumed();
-        if (/^(?:working|c[aá]lculos)$/i.test(word)) {
-          return last ? workingText(last, outside.paper) : plain(words().nothingWorked);
-        }
-        if (/^(?:change|cambiar)$/i.test(word)) return await changed(rest.join(' '));
+        if (isGoOn.test(text)) return await resumed();
+        if (isWorking.test(word)) return worked();
+        if (isChange.test(word)) return await changed(rest.join(' '));
         if (turnMeant(text) === 'back' && open) return await shown(hear(store, open, { turn: 'back' }, who));
         if (turnMeant(text) || meansNotKnown(text) || /^skip$/i.test(text)) return plain(words().nothingAsked);
         return await started([word, ...rest], text.replace(/^\//, ''));
@@ -289,6 +301,11 @@ function namesAction(text: string, commands: readonly Command[]): boolean {
       command.kind === 'desk' && command.name === name && command.actions.some((each) => each.name === called),
   );
 }
+
+/** Words to the session itself, in either language. */
+const isGoOn = /^(?:go ?on|resume|continue|seguir|continuar)$/i;
+const isWorking = /^(?:working|c[aá]lculos)$/i;
+const isChange = /^(?:change|cambiar)$/i;
 
 /** `duct collar=4in`: no answer to a question reads like that. */
 const namesOptions = /^\S+\s+[a-z][\w-]*\s*=/i;

@@ -18,7 +18,7 @@ it('whoever uses the platform in Spanish is answered in Spanish, and nobody else
   told();
   seen = await eva.press(seen, 'Por qué');
   told();
-  seen = await eva.press(seen, 'Responder ya');
+  seen = await eva.press(seen, 'No preguntar más, ver causas');
   told();
   expect(labels(seen)).toContain('Ver los cálculos');
   const all = `${said.join('\n\n')}\n`;

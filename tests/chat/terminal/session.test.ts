@@ -39,6 +39,19 @@ describe('after an answer', () => {
     expect(await say('Working')).toBe(working);
   });
 
+  it('a word to the session is one at an open question too, where the question could not take it', async () => {
+    const { say } = sitting();
+    await say(...bath);
+    const working = await say('working');
+    const asked = await say('duct');
+    expect(await say('working')).toBe(`${working}\n\n${asked}`);
+    expect(await say('go on')).toBe(asked);
+    expect(await say('change 2')).toContain('no answer here to change');
+    await say('stop', 'job open Ann’s', 'size');
+    expect(await say('9 ft', 'change 1')).toContain('Now: 9 ft (2.74 m).');
+    expect(await say('10 ft')).toContain('Room length: 10 ft');
+  });
+
   it('an answer can be changed by its number or its name', async () => {
     const { say } = sitting();
     expect(await say('change')).toBe('There is no answer here to change. Ask first, such as with size.');
