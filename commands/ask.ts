@@ -1,4 +1,12 @@
-import type { Action, AnswerCommand, Command, Desk, DeskCommand, Start } from '#chat/command.ts';
+import {
+  type Action,
+  type AnswerCommand,
+  type Command,
+  type Desk,
+  type DeskCommand,
+  type Start,
+  summaryIn,
+} from '#chat/command.ts';
 import type { Reply } from '#findings/reply.ts';
 import type { AnyQuestion, UnitSystem } from '#interview/question.ts';
 import { ductDiameter } from '#quantity/kinds.ts';
@@ -123,7 +131,7 @@ function choice(text: string, readings: readonly Understood[], language: Languag
         columns: texts.columns,
         rows: readings.map(({ command, items, left }) => [
           command.name,
-          (language === 'english' ? undefined : command.summaries?.[language]) ?? command.summary,
+          summaryIn(command, language),
           items.join('; ') || texts.nothingUnderstood,
           left.join(', ') || texts.nothing,
         ]),

@@ -1,4 +1,4 @@
-import type { Action, Command, DeskCommand } from '#chat/command.ts';
+import { type Action, briefIn, type Command, type DeskCommand, summaryIn } from '#chat/command.ts';
 import type { Table } from '#findings/finding.ts';
 import type { Reply } from '#findings/reply.ts';
 import { worded } from '#interview/worded.ts';
@@ -18,7 +18,7 @@ function everything(commands: readonly Command[], language: Language, remark = '
       {
         title: texts.commands,
         columns: [texts.command, texts.tells],
-        rows: commands.map((command) => [command.name, summaryOf(command, language)]),
+        rows: commands.map((command) => [command.name, summaryIn(command, language)]),
       },
       {
         title: texts.toTry,
@@ -31,9 +31,6 @@ function everything(commands: readonly Command[], language: Language, remark = '
     ],
   };
 }
-
-const summaryOf = ({ summary, summaries }: Pick<Command, 'summary' | 'summaries'>, language: Language): string =>
-  (language === 'english' ? undefined : summaries?.[language]) ?? summary;
 
 function explained(command: Command, language: Language): Reply {
   const texts = helpWords[language];
@@ -51,13 +48,13 @@ function explained(command: Command, language: Language): Reply {
           columns: [texts.command, texts.what, texts.taking],
           rows: command.actions.map((action) => [
             `${command.name} ${action.name}`.trim(),
-            summaryOf(action, language),
-            action.options.map(({ id, brief }) => `${id}: ${brief}`).join('; '),
+            summaryIn(action, language),
+            action.options.map((option) => `${option.id}: ${briefIn(option, language)}`).join('; '),
           ]),
         };
   return {
     language,
-    headline: texts.example(summaryOf(command, language), `${command.name} ${command.example}`),
+    headline: texts.example(summaryIn(command, language), `${command.name} ${command.example}`),
     findings: [],
     tables: [table],
   };

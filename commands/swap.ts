@@ -104,6 +104,9 @@ const start: Action = {
       id: 'list',
       brief: 'which list; the whole swap when left out',
       choices: Object.values(checklists).map(({ id, name }) => ({ id, label: name })),
+      choiceLabels: {
+        spanish: Object.fromEntries(Object.values(checklistsIn.spanish).map(({ id, name }) => [id, name])),
+      },
     },
     as,
   ],
@@ -270,7 +273,9 @@ const box = whole('box', 'Name a box that will be opened: each is proven dead by
   done: (told) => told.boxListed,
   options: [
     { id: 'name', brief: 'as the crew calls it, such as: switch by the door', required: true },
-    { id: 'kind', brief: 'what it is', required: true, choices: choicesOf(checklistWords.boxes) },
+    { id: 'kind', brief: 'what it is', required: true, choices: choicesOf(checklistWords.boxes),
+      choiceLabels: { spanish: checklistsIn.spanish.swap.words.boxes },
+    },
   ],
   toKeep: ({ name = '', kind }) => ({ id: boxId(name), kind, name }),
 });

@@ -1,4 +1,5 @@
-import type { Command } from '#chat/command.ts';
+import type { Action, Command } from '#chat/command.ts';
+import { actionsInSpanish } from './actions.ts';
 
 /** What each command tells, in Spanish; at most 100 characters, the platform's limit. */
 const spanish: Readonly<Record<string, string>> = {
@@ -26,8 +27,23 @@ const spanish: Readonly<Record<string, string>> = {
   help: 'Qué preguntar, en el orden de un trabajo, con un ejemplo de cada cosa.',
 };
 
-/** A command with its summary in every language. */
+/** A command with its words in every language: what it tells, and what its actions do and take. */
 export function inEveryLanguage(command: Command): Command {
   const summary = spanish[command.name];
-  return summary === undefined ? command : { ...command, summaries: { spanish: summary } };
+  const told = summary === undefined ? command : { ...command, summaries: { spanish: summary } };
+  return told.kind === 'answer' ? told : { ...told, actions: told.actions.map((each) => actionIn(told.name, each)) };
+}
+
+function actionIn(command: string, action: Action): Action {
+  const words = actionsInSpanish[command];
+  const own = words?.actions[action.name];
+  if (own === undefined) return action;
+  return {
+    ...action,
+    summaries: { spanish: own.says },
+    options: action.options.map((option) => {
+      const brief = own.options?.[option.id] ?? words?.options?.[option.id];
+      return brief === undefined ? option : { ...option, briefs: { spanish: brief } };
+    }),
+  };
 }

@@ -85,6 +85,8 @@ export interface DeskOption {
   readonly briefs?: Readonly<Record<OtherLanguage, string>>;
   readonly required?: boolean;
   readonly choices?: readonly Choice[];
+  /** The labels of its choices in other languages, by their ids. */
+  readonly choiceLabels?: Readonly<Record<OtherLanguage, Readonly<Record<string, string>>>>;
   /** The most characters it takes where that is more than a line, at most 6000. */
   readonly longest?: number;
   /** It is a text file, sent along or named by its path; what is handed over is the text in it. */
@@ -134,3 +136,11 @@ export interface Desk {
 }
 
 export type Command = AnswerCommand<unknown> | DeskCommand;
+
+/** What a command or an action does, in a language it has words in; else in English. */
+export const summaryIn = ({ summary, summaries }: Pick<Named, 'summary' | 'summaries'>, language: Language): string =>
+  (language === 'english' ? undefined : summaries?.[language]) ?? summary;
+
+/** What an option is about, likewise. */
+export const briefIn = ({ brief, briefs }: Pick<DeskOption, 'brief' | 'briefs'>, language: Language): string =>
+  (language === 'english' ? undefined : briefs?.[language]) ?? brief;

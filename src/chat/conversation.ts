@@ -11,6 +11,7 @@ import { type Noted, noteAnswers, recallFor, standInOf, unitsOf } from './answer
 import { withAssumed } from './assumed.ts';
 import type { AnswerCommand, Speaker } from './command.ts';
 import type { Asking, Screen } from './screen.ts';
+import { sheetTroubleText } from './sheet-trouble-text.ts';
 
 /** What a person did with a screen: answered, pressed one of the standing buttons, or asked to change an answer. */
 export type Heard =
@@ -134,8 +135,8 @@ class TalkMovedOn extends Error {
 
 const saidIn = ({ language = 'english' }: Talk) => conversationWords[language];
 
-const unkept = ({ code, sheet, message }: SheetTrouble, talk: Talk): string =>
-  code === 'closed' ? saidIn(talk).jobClosed(sheet) : message;
+const unkept = (trouble: SheetTrouble, talk: Talk): string =>
+  trouble.code === 'closed' ? saidIn(talk).jobClosed(trouble.sheet) : sheetTroubleText(trouble, talk.language);
 
 /** The screen of a talk as it stands: the next question, or the answer. */
 export function screenOf(

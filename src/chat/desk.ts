@@ -3,20 +3,22 @@ import type { UnitSystem } from '#interview/question.ts';
 import { replay } from '#interview/replay.ts';
 import type { ScopedStore } from '#store/store.ts';
 import { conversationWords } from '#words/conversation.ts';
+import { fileWords } from '#words/files.ts';
+import type { Language } from '#words/language.ts';
 import { recallFor, recallFrom, unitsOf } from './answers.ts';
 import { withAssumed } from './assumed.ts';
 import type { Action, Desk, Start } from './command.ts';
 import { inUnits } from './in-units.ts';
 
 /** Words are no photo: it is sent itself. */
-export const wordsAreNoPhoto = {
-  rejected: 'Words are no photo. Send the photo itself: press the button of the step, or use /swap photo.',
-};
+export const wordsAreNoPhoto = ({ language = 'english' }: { readonly language?: Language | undefined }) => ({
+  rejected: fileWords[language].wordsAreNoPhoto,
+});
 
 /** A desk whose store is opened only when something on it is used, so that help needs no records. */
 export const deskFor = ({
   store,
-  photo = () => wordsAreNoPhoto,
+  photo = () => wordsAreNoPhoto(rest.speaker),
   recordsOpen = () => false,
   units,
   ...rest

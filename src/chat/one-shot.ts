@@ -47,6 +47,7 @@ export function oneShot(
     words,
     command.takes.map(({ id }) => id),
     command.inWords?.id,
+    language,
   );
   const given = command.takes.flatMap((question) => {
     const text = values[question.id];

@@ -1,4 +1,6 @@
 import { closest, distance } from 'fastest-levenshtein';
+import type { Language } from '#words/language.ts';
+import { terminalWords } from '#words/terminal.ts';
 
 /** `key=value` pairs as given, with what could not be placed said in sentences. */
 export interface Options {
@@ -23,7 +25,13 @@ const optionWord = /^([A-Za-z][\w-]*)\s*=\s*([\s\S]*)$/;
  *
  * @param inWords The option that words before any name belong to, where a command has one.
  */
-export function optionsFrom(words: readonly string[], known: readonly string[], inWords?: string): Options {
+export function optionsFrom(
+  words: readonly string[],
+  known: readonly string[],
+  inWords?: string,
+  language: Language = 'english',
+): Options {
+  const texts = terminalWords[language];
   const values: Record<string, string> = {};
   const problems: string[] = [];
   const astray: string[] = [];
@@ -39,20 +47,20 @@ export function optionsFrom(words: readonly string[], known: readonly string[], 
     const fits = known.includes(name) && !Object.hasOwn(values, name);
     open = { name: fits ? name : undefined };
     if (fits) values[name] = value;
-    else problems.push(known.includes(name) ? `${name} is given twice. Give it once.` : strange(name, known));
+    else problems.push(known.includes(name) ? texts.givenTwice(name) : strange(name, known, language));
   }
   if (astray.length === 0) return { values, problems };
   if (inWords !== undefined && !Object.hasOwn(values, inWords)) {
     return { values: { ...values, [inWords]: astray.join(' ') }, problems };
   }
-  const form = `“${clipped(astray.join(' '))}” is not of the form name=value, such as ${known[0] ?? 'name'}="…".`;
+  const form = texts.nameValue(clipped(astray.join(' ')), known[0] ?? 'name');
   return { values, problems: [form, ...problems] };
 }
 
-function strange(name: string, known: readonly string[]): string {
+function strange(name: string, known: readonly string[], language: Language): string {
+  const { meantOption, noSuchOption, optionsThere } = terminalWords[language];
   const meant = nearest(name, known);
-  const hint = meant ? `Did you mean ${meant}?` : `It takes ${known.join(', ')}.`;
-  return `There is no “${clipped(name)}” here. ${hint}`;
+  return noSuchOption(clipped(name), meant ? meantOption(meant) : optionsThere(known.join(', ')));
 }
 
 /** The first 30 characters of what was typed, without control characters: enough to recognise, safe to print. */

@@ -1,10 +1,10 @@
 import { createHash } from 'node:crypto';
 import type { Reading } from '#interview/question.ts';
+import { fileWords } from '#words/files.ts';
+import type { Language } from '#words/language.ts';
 
 /** The most bytes a photo may have: what the platform lets a bot send on in one file without asking for more. */
 export const mostPhotoBytes = 10 * 1024 * 1024;
-
-export const tooLargePhoto = 'That photo is larger than 10 MB. Send it smaller: a screenshot of it will do.';
 
 /** What the bytes of a photo say. */
 export interface PhotoFound {
@@ -97,13 +97,12 @@ function isPlaced(bytes: Buffer): boolean {
 }
 
 /** What a file is, if it is a photo; a sentence why it is not taken if not. Nothing of the picture is kept. */
-export function photoFound(given: Uint8Array): Reading<PhotoFound> {
+export function photoFound(given: Uint8Array, language: Language = 'english'): Reading<PhotoFound> {
+  const { notAPhoto, tooLargePhoto } = fileWords[language];
   const bytes = Buffer.from(given.buffer, given.byteOffset, given.byteLength);
   if (bytes.length > mostPhotoBytes) return { rejected: tooLargePhoto };
   const kind = kindOf(bytes);
-  if (kind === undefined) {
-    return { rejected: 'That file is not a photo, whatever its name says. Send a JPEG, PNG, WebP or HEIC picture.' };
-  }
+  if (kind === undefined) return { rejected: notAPhoto };
   const checksum = createHash('sha256').update(bytes).digest('hex');
   return { value: { kind, checksum, size: bytes.length, placed: isPlaced(bytes) } };
 }

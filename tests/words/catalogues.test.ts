@@ -3,6 +3,8 @@ import { worded } from '#interview/worded.ts';
 import { BadKnowledge } from '#knowledge/checked.ts';
 import { inSpanish } from '#knowledge/spanish.ts';
 import { conversationWords } from '#words/conversation.ts';
+import { discordWords } from '#words/discord.ts';
+import { fileWords } from '#words/files.ts';
 import type { InEach } from '#words/in-each.ts';
 import { languageMeant } from '#words/language.ts';
 import { sourceWords } from '#words/sources.ts';
@@ -25,6 +27,8 @@ const catalogues: Readonly<Record<string, InEach<object>>> = {
   conversationWords,
   terminalWords,
   sourceWords,
+  discordWords,
+  fileWords,
   callbackWords,
   callbackAsking,
   helpWords,
@@ -65,6 +69,23 @@ describe('every text there is in English there is in Spanish', () => {
       expect(summaries?.spanish, name).toMatch(/\S.{9,}/);
       expect(summaries?.spanish, name).not.toBe(summary);
       expect(summaries?.spanish.length, name).toBeLessThanOrEqual(100);
+    }
+  });
+
+  it('each action says in Spanish what it does and what it takes, within the same limit', () => {
+    const desks = commands.flatMap((command) => (command.kind === 'desk' ? [command] : []));
+    for (const { name, actions } of desks) {
+      for (const { name: action, summary, summaries, options } of actions) {
+        const called = `/${name} ${action}`.trim();
+        expect(summaries?.spanish, called).toMatch(/\S.{9,}/);
+        expect(summaries?.spanish, called).not.toBe(summary);
+        expect(summaries?.spanish.length, called).toBeLessThanOrEqual(100);
+        for (const { id, brief, briefs } of options) {
+          expect(briefs?.spanish, `${called} ${id}`).toMatch(/\S/);
+          expect(briefs?.spanish, `${called} ${id}`).not.toBe(brief);
+          expect(briefs?.spanish.length, `${called} ${id}`).toBeLessThanOrEqual(100);
+        }
+      }
     }
   });
 });

@@ -4,9 +4,10 @@ import type { ScopedStore } from '#store/store.ts';
 import type { DeskCommand, DeskOption, Start } from '../command.ts';
 import { begin } from '../conversation.ts';
 import { acted, refusal } from '../desk.ts';
+import { sheetTroubleText } from '../sheet-trouble-text.ts';
 import { type Answerable, type Decision, say } from './decision.ts';
 import { decidedTaking, deskDecision } from './desk-pressing.ts';
-import { deskOf, type House, speakerOf } from './house.ts';
+import { deskOf, type House, languageOf, speakerOf, wordsFor } from './house.ts';
 import { decidedPress } from './pressing.ts';
 import { optionUpload } from './uploads.ts';
 
@@ -21,7 +22,7 @@ export function decided(house: House, store: ScopedStore, interaction: Answerabl
     return store.together(settled);
   } catch (error) {
     // It is undone, and yet it was seen: told again, it is not refused a second time.
-    if (error instanceof SheetTrouble) return say(error.message);
+    if (error instanceof SheetTrouble) return say(sheetTroubleText(error, languageOf(store, interaction)));
     throw error;
   }
 }
@@ -41,14 +42,12 @@ const givenOf = (
 
 function decidedCommand(house: House, store: ScopedStore, interaction: ChatInputCommandInteraction): Decision {
   const command = house.commands.find(({ name }) => name === interaction.commandName);
-  if (!command) return say('This command is no longer here. Type / to see those that are.');
+  if (!command) return say(wordsFor(store, interaction).commandGone);
   if (command.kind === 'desk') return decidedDesk(house, store, command, interaction);
   const given = givenOf(command.takes, interaction.options);
   const screen = begin(store, command, given, speakerOf(store, interaction));
   const fromTheSheet = screen.reply !== undefined && Object.keys(given).length === 0;
-  const notes = fromTheSheet
-    ? ['Answered from what this job’s sheet holds already. Change an answer below, or use /job open for a clean sheet.']
-    : [];
+  const notes = fromTheSheet ? [wordsFor(store, interaction).fromTheSheet] : [];
   return { does: 'show', screen: { ...screen, notes: [...screen.notes, ...notes] }, where: 'new' };
 }
 
@@ -60,7 +59,7 @@ function decidedDesk(
 ): Decision {
   const name = interaction.options.getSubcommand(false) ?? '';
   const action = command.actions.find((each) => each.name === name);
-  if (!action) return say(`/${command.name} ${name} is no longer here. Type /${command.name} to see what is.`);
+  if (!action) return say(wordsFor(store, interaction).actionGone(command.name, name));
   const desk = deskOf(house, store, interaction);
   const refused = refusal(action, desk);
   if (refused !== undefined) return say(refused);
@@ -83,7 +82,7 @@ function decidedStart(
   interaction: ChatInputCommandInteraction,
 ): Decision {
   const command = house.commands.find(({ name }) => name === start);
-  if (command?.kind !== 'answer') return say(`/${start} is no longer here. Type / to see what is.`);
+  if (command?.kind !== 'answer') return say(wordsFor(store, interaction).commandGone);
   const screen = begin(store, command, given, speakerOf(store, interaction));
   return { does: 'show', screen: { ...screen, noted: [], notes: [...notes, ...screen.notes] }, where: 'new' };
 }

@@ -6,7 +6,7 @@ import { type Component, type Decision, say } from './decision.ts';
 import { type DeskPress, deskFilled, deskForm } from './desk-press.ts';
 import { type Deed, refusedAtOnce } from './doing.ts';
 import { clipped, harmless } from './harmless.ts';
-import { deskOf, type House } from './house.ts';
+import { deskOf, type House, wordsFor } from './house.ts';
 import { limits } from './text.ts';
 import { formUploads } from './uploads.ts';
 
@@ -43,8 +43,8 @@ export function decidedDeskPress(
 ): Decision {
   const command = house.commands.find((each) => each.kind === 'desk' && each.name === name);
   const action = command?.kind === 'desk' ? command.actions.find((each) => each.name === called) : undefined;
-  if (!action || interaction.isStringSelectMenu())
-    return say('This button is out of date. Type / to see what there is.');
+  const words = wordsFor(store, interaction);
+  if (!action || interaction.isStringSelectMenu()) return say(words.buttonOld);
   const desk = deskOf(house, store, interaction);
   const refused = refusal(action, desk);
   if (refused !== undefined) return say(refused);
@@ -59,7 +59,6 @@ export function decidedDeskPress(
     if (deed.uploads.length > 0) return decidedTaking(house, store, interaction, deed);
   }
   const reply = acted(action, desk, isForm ? { ...deskFilled(interaction), ...given } : given);
-  if ('start' in reply) return say(`This is asked with /${name}.`);
-  if ('start' in reply) return say('This button is out of date. Type / to see what there is.');
+  if ('start' in reply) return say(words.askedWith(name));
   return deskDecision(name, reply, 'in place', !isForm);
 }

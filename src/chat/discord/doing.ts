@@ -1,10 +1,11 @@
 import type { ChatInputCommandInteraction, ModalSubmitInteraction } from 'discord.js';
 import type { Reply } from '#findings/reply.ts';
 import type { ScopedStore } from '#store/store.ts';
+import { fileWords } from '#words/files.ts';
 import type { Action, KeptPhoto, Start } from '../command.ts';
 import { acted, refusal } from '../desk.ts';
 import type { Component } from './decision.ts';
-import { deskOf, type House } from './house.ts';
+import { deskOf, type House, languageOf } from './house.ts';
 import { mayAttach } from './may-attach.ts';
 import { mostBytes, type SentPhotos, tooLarge, type Upload } from './uploads.ts';
 
@@ -55,12 +56,11 @@ export function refusedAtOnce(
   const refused = refusal(deed.action, deskOf(house, store, interaction));
   if (refused !== undefined) return refused;
   const large = deed.uploads.find((upload) => upload.size > mostBytes(upload, interaction.attachmentSizeLimit));
-  if (large) return tooLarge(large);
+  const language = languageOf(store, interaction);
+  if (large) return tooLarge(large, language);
   const photos = deed.uploads.filter(({ kind }) => kind === 'photo');
   if (photos.length === 0) return undefined;
-  if (!mayAttach(interaction)) {
-    return 'This bot may not attach files in this channel, so the photo has no place to stay. Allow it, then send the photo again.';
-  }
+  if (!mayAttach(interaction)) return fileWords[language ?? 'english'].mayNotAttach;
   const sent = new Map(photos.map((upload) => [upload.id, unseen(upload)]));
   const reply = triedOut(store, () => done(house, store, interaction, { deed, photos: sent }));
   return 'refused' in reply && reply.refused ? reply.headline : undefined;

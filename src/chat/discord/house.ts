@@ -1,5 +1,6 @@
 import { type BaseInteraction, PermissionFlagsBits } from 'discord.js';
 import type { ScopedStore, Store } from '#store/store.ts';
+import { discordWords } from '#words/discord.ts';
 import { type Language, languageMeant } from '#words/language.ts';
 import { standing } from '#words/standing.ts';
 import { crewLanguage } from '../answers.ts';
@@ -39,6 +40,10 @@ type Saying = Pick<BaseInteraction, 'user' | 'channelId' | 'locale'>;
 export const languageOf = (store: ScopedStore, { locale }: Pick<Saying, 'locale'>): Language | undefined =>
   languageMeant(locale) ?? crewLanguage(store);
 
+/** What Discord has to say to that person, in their language. */
+export const wordsFor = (store: ScopedStore, interaction: Pick<Saying, 'locale'>) =>
+  discordWords[languageOf(store, interaction) ?? 'english'];
+
 export const speakerOf = (store: ScopedStore, interaction: Saying): Speaker => ({
   channel: interaction.channelId ?? 'direct',
   who: whoOf(interaction),
@@ -58,7 +63,7 @@ export const deskOf = (
     commands,
     photo(named) {
       const sent = photos.get(named);
-      return sent ? { value: sent } : wordsAreNoPhoto;
+      return sent ? { value: sent } : wordsAreNoPhoto(speakerOf(store, interaction));
     },
     mayManage: interaction.memberPermissions?.has(PermissionFlagsBits.ManageGuild) ?? false,
   });

@@ -1,4 +1,6 @@
 import { type AutocompleteInteraction, MessageFlags } from 'discord.js';
+import { discordWords } from '#words/discord.ts';
+import { languageMeant } from '#words/language.ts';
 import type { Answerable } from './decision.ts';
 import type { House } from './house.ts';
 
@@ -13,8 +15,9 @@ export async function hurrying({ pace }: House, interaction: Answerable | Autoco
   if (interaction.isAutocomplete()) await interaction.respond([]);
   else if (turn.saidBefore && interaction.isMessageComponent()) await interaction.deferUpdate();
   else {
-    const wait = turn.seconds === 1 ? 'a second' : `${turn.seconds} seconds`;
-    const content = `That was more than ${pace.allowed}, so the last was not taken. Wait ${wait}, then do it once more.`;
+    const { most, seconds } = pace.allowed;
+    // The records are not looked at for somebody in a hurry: the person's own language, else English.
+    const content = discordWords[languageMeant(interaction.locale) ?? 'english'].tooFast(most, seconds, turn.seconds);
     await interaction.reply({ content, flags: MessageFlags.Ephemeral });
   }
   return true;

@@ -5,8 +5,8 @@ export type Turn =
 
 /** How fast one person may go. */
 export interface Pace {
-  /** How much that is, as people are told: "20 in 10 seconds". */
-  readonly allowed: string;
+  /** So many in so many seconds. */
+  readonly allowed: { readonly most: number; readonly seconds: number };
   /** Takes one of a person, where there is one left. */
   take(person: string): Turn;
 }
@@ -34,7 +34,7 @@ interface Bucket {
 export function pace(most: number, now: () => number = () => performance.now()): Pace {
   const people = new Map<string, Bucket>();
   return {
-    allowed: `${most} in ${span} seconds`,
+    allowed: { most, seconds: span },
     take(person) {
       if (most === 0) return { taken: true };
       const at = now() / 1000;

@@ -6,8 +6,10 @@ import {
   InteractionContextType,
   type RESTPutAPIApplicationCommandsJSONBody,
 } from 'discord.js';
-import type { AnyQuestion } from '#interview/question.ts';
+import type { AnyQuestion, Choice } from '#interview/question.ts';
+import { worded } from '#interview/worded.ts';
 import type { OtherLanguage } from '#words/language.ts';
+import { standing } from '#words/standing.ts';
 import type { Action, Command, DeskOption } from '../command.ts';
 import { clipped } from './harmless.ts';
 
@@ -27,6 +29,19 @@ function alsoIn(said: Readonly<Record<OtherLanguage, string>> | undefined) {
   return { description_localizations: { 'es-ES': spanish, 'es-419': spanish } };
 }
 
+/** A choice of a list that is fixed, under the name it has in each language. */
+function choiceNamed({ id, label }: Choice, spanish: Readonly<Record<string, string>> | undefined) {
+  const other = spanish?.[id];
+  const name = { name: clipped(label, 100), value: id };
+  if (other === undefined || other === label) return name;
+  return { ...name, name_localizations: { 'es-ES': clipped(other, 100), 'es-419': clipped(other, 100) } };
+}
+
+const spanishOf = (question: AnyQuestion): string => {
+  const { widget, brief, accepts } = worded(question, 'spanish');
+  return widget.kind === 'text' ? `${brief}: ${accepts}` : brief;
+};
+
 function questionOption(question: AnyQuestion): Option {
   const { id, brief, widget, accepts, words } = question;
   const description = clipped(widget.kind === 'text' ? `${brief}: ${accepts}` : brief, 100);
@@ -34,31 +49,33 @@ function questionOption(question: AnyQuestion): Option {
     type: ApplicationCommandOptionType.String,
     name: id,
     description,
-    ...alsoIn(words && { spanish: words.spanish.brief }),
+    ...alsoIn(words && { spanish: spanishOf(question) }),
   } as const;
   return widget.kind === 'one' && widget.choices.length < mostOptions
     ? {
         ...option,
         choices: [
-          ...widget.choices.map((choice) => ({ name: clipped(choice.label, 100), value: choice.id })),
-          notKnownChoice,
+          ...widget.choices.map((choice) => choiceNamed(choice, words?.spanish.choices)),
+          choiceNamed(
+            { id: notKnownChoice.value, label: notKnownChoice.name },
+            { [notKnownChoice.value]: standing.spanish.dontKnow },
+          ),
         ],
       }
     : { ...option, autocomplete: true, max_length: 600 };
 }
 
-function deskOption({ id, brief, required, choices, suggest, file, photo, longest = 200 }: DeskOption): Option {
-  if (file || photo) {
-    const description = clipped(brief, 100);
-    return { type: ApplicationCommandOptionType.Attachment, name: id, description, required: required ?? false };
-  }
-  const option = {
-    type: ApplicationCommandOptionType.String,
+function deskOption(told: DeskOption): Option {
+  const { id, brief, briefs, choices, choiceLabels, suggest, file, photo, longest = 200 } = told;
+  const named = {
     name: id,
     description: clipped(brief, 100),
-    required: required ?? false,
-  } as const;
-  if (choices) return { ...option, choices: choices.map((choice) => ({ name: choice.label, value: choice.id })) };
+    ...alsoIn(briefs),
+    required: told.required ?? false,
+  };
+  if (file || photo) return { type: ApplicationCommandOptionType.Attachment, ...named };
+  const option = { type: ApplicationCommandOptionType.String, ...named } as const;
+  if (choices) return { ...option, choices: choices.map((choice) => choiceNamed(choice, choiceLabels?.spanish)) };
   return { ...option, max_length: longest, ...(suggest ? { autocomplete: true } : {}) };
 }
 

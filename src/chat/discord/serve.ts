@@ -1,6 +1,8 @@
 import { type Client, DiscordAPIError, Events, type Interaction, MessageFlags } from 'discord.js';
 import type { ScopedStore } from '#store/store.ts';
 import { StoreTrouble } from '#store/trouble.ts';
+import { discordWords } from '#words/discord.ts';
+import { languageMeant } from '#words/language.ts';
 import { decided } from './deciding.ts';
 import type { Answerable } from './decision.ts';
 import { greet } from './greeting.ts';
@@ -61,7 +63,7 @@ async function answered({ house, log, records }: Means, interaction: Interaction
   const answerable = isAnswerable(interaction);
   if (!interaction.inGuild()) {
     if (!answerable) return;
-    await interaction.reply({ content: 'Use this in your crew’s server: a job belongs to a crew.', flags: 64 });
+    await interaction.reply({ content: ownWords(interaction).onlyInServers, flags: 64 });
     return;
   }
   if ((answerable || interaction.isAutocomplete()) && (await hurrying(house, interaction))) return;
@@ -81,6 +83,9 @@ const isAnswerable = (interaction: Interaction): interaction is Answerable =>
   interaction.isStringSelectMenu() ||
   interaction.isModalSubmit();
 
+/** In the person's own language, since the records may be what failed. */
+const ownWords = ({ locale }: Interaction) => discordWords[languageMeant(locale) ?? 'english'];
+
 /** Why the platform would not take an answer, where an operator can do something about it. */
 const meanings: Readonly<Record<number, string>> = {
   10062: 'the answer came later than the platform waits: is the machine busy, or its clock or network slow?',
@@ -98,8 +103,8 @@ async function apologise(log: Log, interaction: Interaction, error: unknown): Pr
   if (code in meanings || !isAnswerable(interaction)) return;
   const content =
     error instanceof StoreTrouble
-      ? recordsTroubleText(error)
-      : 'Something of ours went wrong. Nothing you answered before is lost; try that once more.';
+      ? recordsTroubleText(error, languageMeant(interaction.locale))
+      : ownWords(interaction).oursFailed;
   const message = { content, flags: MessageFlags.Ephemeral } as const;
   const sent = interaction.replied || interaction.deferred ? interaction.followUp(message) : interaction.reply(message);
   await sent.catch((again: unknown) => log('error', 'could not say so', loggable(again)));

@@ -1,12 +1,16 @@
 import type { ChatInputCommandInteraction, Message, ModalSubmitInteraction } from 'discord.js';
 import type { Reply } from '#findings/reply.ts';
 import { SheetTrouble } from '#store/sheet-trouble.ts';
+import { discordWords } from '#words/discord.ts';
+import { fileWords } from '#words/files.ts';
+import type { Language } from '#words/language.ts';
 import type { KeptPhoto, Start } from '../command.ts';
+import { sheetTroubleText } from '../sheet-trouble-text.ts';
 import { type BarePhoto, barePhoto } from './bare-photo/bare-photo.ts';
 import { deskDecision } from './desk-pressing.ts';
 import { type Deed, done, triedOut } from './doing.ts';
 import { clipped, harmless } from './harmless.ts';
-import { whoOf } from './house.ts';
+import { languageOf, whoOf } from './house.ts';
 import { loggable } from './log.ts';
 import { type Telling, tell } from './telling.ts';
 import { limits } from './text.ts';
@@ -16,6 +20,9 @@ import { mostBytes, type SentPhotos, textIn, troubleWords, type Upload } from '.
 type Sender = ChatInputCommandInteraction | ModalSubmitInteraction;
 
 type Taking = Omit<Telling, 'interaction'> & { readonly interaction: Sender };
+
+/** The language of whoever sent it. */
+const languageIn = ({ store, interaction }: Taking): Language => languageOf(store, interaction) ?? 'english';
 
 /** A photo that was fetched, looked at and bared of what was written beside the picture. */
 interface Fetched {
@@ -41,7 +48,8 @@ export async function take(taking: Taking, deed: Deed): Promise<void> {
     await taken(taking, deed);
   } catch (error) {
     if (!(error instanceof Ended || error instanceof SheetTrouble)) throw error;
-    await tell(taking, { does: 'say', text: clipped(harmless(error.message), limits.content) });
+    const says = error instanceof SheetTrouble ? sheetTroubleText(error, languageIn(taking)) : error.message;
+    await tell(taking, { does: 'say', text: clipped(harmless(says), limits.content) });
   }
 }
 
@@ -52,8 +60,14 @@ async function taken(taking: Taking, given: Deed): Promise<void> {
   const { interaction, house, store } = taking;
   const { photos, deed } = await fetchedFor(taking, given);
   const attempt = (sent: SentPhotos) => done(house, store, interaction, { deed, photos: sent });
-  if (photos.length > 0) await house.gather(store, () => unrefused(triedOut(store, () => attempt(waitingFor(photos)))));
-  const reply = await withPosted(taking, photos, (sent) => house.gather(store, () => unrefused(attempt(sent))));
+  if (photos.length > 0)
+    await house.gather(store, () =>
+      unrefused(
+        taking,
+        triedOut(store, () => attempt(waitingFor(photos))),
+      ),
+    );
+  const reply = await withPosted(taking, photos, (sent) => house.gather(store, () => unrefused(taking, attempt(sent))));
   const where = isInPlace(interaction) ? 'in place' : 'new';
   await tell(taking, deskDecision(deed.command, reply, where, false));
 }
@@ -80,8 +94,8 @@ async function withPosted(
 }
 
 /** The reply, where there is one to show. @throws Ended */
-function unrefused(reply: Reply | Start): Reply {
-  if ('start' in reply) throw new Ended(`This is asked with /${reply.start}.`);
+function unrefused(taking: Taking, reply: Reply | Start): Reply {
+  if ('start' in reply) throw new Ended(discordWords[languageIn(taking)].askedWith(reply.start));
   if (reply.refused) throw new Ended(reply.headline);
   return reply;
 }
@@ -92,40 +106,43 @@ const waitingFor = (photos: readonly Fetched[]): SentPhotos =>
 
 /** The photos, and the deed with the text of each file in its place. @throws Ended */
 async function fetchedFor(
-  { house, interaction }: Taking,
+  taking: Taking,
   deed: Deed,
 ): Promise<{ readonly photos: readonly Fetched[]; readonly deed: Deed }> {
+  const { house, interaction } = taking;
+  const language = languageIn(taking);
+  const ended = ({ kind }: Upload, says: string): string =>
+    kind === 'photo' ? fileWords[language].nothingRecorded(says) : says;
   const photos: Fetched[] = [];
   const texts: Record<string, string> = {};
   for (const upload of deed.uploads) {
     const fetched = await house.fetchFile(upload.url, mostBytes(upload, interaction.attachmentSizeLimit));
-    if ('trouble' in fetched) throw new Ended(ended(upload, troubleWords(upload, fetched.trouble)));
+    if ('trouble' in fetched) throw new Ended(ended(upload, troubleWords(upload, fetched.trouble, language)));
     const { bytes } = fetched;
     if (upload.kind === 'text') {
-      const read = textIn(bytes);
+      const read = textIn(bytes, language);
       if ('rejected' in read) throw new Ended(read.rejected);
       texts[upload.option] = read.text;
       continue;
     }
-    const photo = barePhoto(bytes);
+    const photo = barePhoto(bytes, language);
     if ('rejected' in photo) throw new Ended(ended(upload, photo.rejected));
     photos.push({ upload, photo: photo.value });
   }
   return { photos, deed: { ...deed, given: { ...deed.given, ...texts } } };
 }
 
-const ended = ({ kind }: Upload, says: string): string =>
-  kind === 'photo' ? `${says} Nothing was recorded, and the step stays as it was.` : says;
-
 /** Puts a photo into the channel, under a name of ours, in a message nobody's press changes. @throws Ended */
-async function posted({ interaction, log }: Taking, { bytes, found }: BarePhoto) {
+async function posted(taking: Taking, { bytes, found }: BarePhoto) {
+  const { interaction, log } = taking;
+  const { photoFrom, photoForStep, notTakenIn } = fileWords[languageIn(taking)];
   const picture = {
-    content: `Photo from ${whoOf(interaction)}`,
+    content: photoFrom(whoOf(interaction)),
     files: [
       {
         attachment: bytes,
         name: `photo.${found.kind}`,
-        description: 'A photo somebody of the crew sent for a step',
+        description: photoForStep,
       },
     ],
   };
@@ -136,15 +153,16 @@ async function posted({ interaction, log }: Taking, { bytes, found }: BarePhoto)
     return { message, reference: [interaction.guildId, message.channelId, message.id, lies].join('/') };
   } catch (error) {
     log('warn', 'a photo could not be put into the channel', loggable(error));
-    throw new Ended('The platform did not take the photo into this channel. Nothing was recorded. Send it again.');
+    throw new Ended(notTakenIn);
   }
 }
 
 /** Takes a photo out of the channel that was not recorded after all. */
-async function removed({ interaction, log }: Taking, message: Message): Promise<void> {
+async function removed(taking: Taking, message: Message): Promise<void> {
+  const { interaction, log } = taking;
   const gone = isInPlace(interaction)
     ? interaction.deleteReply(message)
-    : interaction.editReply({ content: 'This photo was not recorded.', attachments: [], files: [] });
+    : interaction.editReply({ content: fileWords[languageIn(taking)].notRecorded, attachments: [], files: [] });
   await gone.then(
     () => {},
     (error: unknown) => log('warn', 'a photo that was not recorded could not be taken away', loggable(error)),

@@ -1,12 +1,13 @@
 import { MessageFlags } from 'discord.js';
 import type { Reply } from '#findings/reply.ts';
 import type { ScopedStore } from '#store/store.ts';
+import { discordWords } from '#words/discord.ts';
 import { standing } from '#words/standing.ts';
 import type { Screen } from '../screen.ts';
 import type { Drawing } from './chart-pictures.ts';
 import type { Answerable, Decision } from './decision.ts';
 import { harmless } from './harmless.ts';
-import { type House, jobOf } from './house.ts';
+import { type House, jobOf, wordsFor } from './house.ts';
 import { type Log, loggable } from './log.ts';
 import { mayAttach, mayEmbed } from './may-attach.ts';
 import { type Around, type Enclosed, type Message, messageOf } from './message.ts';
@@ -49,8 +50,6 @@ async function sayTo(interaction: Answerable, content: string): Promise<void> {
   else await interaction.editReply({ content, attachments: [], files: [] });
 }
 
-const pleaseAllow = 'Allow this bot to attach files in this channel to see it.';
-
 /** Shows a screen at once, its picture with it if it is drawn in time and put in afterwards if not. */
 async function show(telling: Telling, { screen, where }: Extract<Decision, { does: 'show' }>): Promise<void> {
   const { house, store, interaction } = telling;
@@ -59,6 +58,7 @@ async function show(telling: Telling, { screen, where }: Extract<Decision, { doe
     if (interaction.isChatInputCommand()) await interaction.deferReply();
     else if (where === 'in place' && interaction.isButton()) await interaction.deferUpdate();
   }
+  const words = wordsFor(store, interaction);
   const chart = screen.reply?.chart;
   const drawing = chart && mayAttach(interaction) ? house.pictures.of(chart) : undefined;
   const drawn = drawing && (await settledWithin(patienceFor(drawing, telling), drawing.bytes));
@@ -66,22 +66,17 @@ async function show(telling: Telling, { screen, where }: Extract<Decision, { doe
   const chartless = !chart
     ? []
     : !mayAttach(interaction)
-      ? [`The chart is left out. ${pleaseAllow}`]
+      ? [words.chartNotAllowed]
       : drawing === undefined
-        ? ['The chart is left out: too many are being drawn just now.']
+        ? [words.tooManyCharts]
         : drawn?.outcome === 'failed'
-          ? ['The chart is left out: it could not be drawn.']
+          ? [words.chartFailed]
           : drawn?.outcome === 'late'
-            ? ['The chart follows.']
+            ? [words.chartFollows]
             : [];
   const fileless =
-    (screen.reply?.files ?? screen.reply?.papers) && !mayAttach(interaction)
-      ? [`The file is left out. ${pleaseAllow}`]
-      : [];
-  const unseen =
-    screen.reply && !mayEmbed(interaction)
-      ? ['If no answer shows below, allow this bot to embed links in this channel.']
-      : [];
+    (screen.reply?.files ?? screen.reply?.papers) && !mayAttach(interaction) ? [words.fileNotAllowed] : [];
+  const unseen = screen.reply && !mayEmbed(interaction) ? [words.mayNotEmbed] : [];
   const lacking = [...chartless, ...fileless, ...unseen];
   const job = screen.talk === undefined ? undefined : jobOf(store, screen.talk, screen.language);
   const cutShort = screen.talk === undefined && screen.reply !== undefined && !replyText(screen.reply).whole;
@@ -140,17 +135,18 @@ async function putLatePicture(
     // Somebody deleted the answer meanwhile, or its thread was put to sleep.
     if (isOutOfReach(error)) return;
     log('error', 'a chart could not be put in afterwards', loggable(error));
-    const notes = [...screen.notes, 'The chart is left out: it could not be drawn.'];
+    const notes = [...screen.notes, wordsFor(store, interaction).chartFailed];
     const said = stillShown() ? interaction.editReply(messageOf({ ...screen, notes }, around)) : undefined;
     await said?.catch((again: unknown) => log('error', 'could not say so', loggable(again)));
   }
 }
 
 async function filesOf({ reply }: Screen): Promise<readonly Enclosed[]> {
+  const words = discordWords[reply?.language ?? 'english'];
   const lists = (reply?.files ?? []).map(({ name, text }) => ({
     name,
     bytes: Buffer.from(text),
-    alt: `${name}, a list for a spreadsheet`,
+    alt: words.listFile(name),
   }));
   if (!reply?.papers) return lists;
   // Pages are set in a thread of their own, begun with the first: nobody else waits for them.
@@ -158,7 +154,7 @@ async function filesOf({ reply }: Screen): Promise<readonly Enclosed[]> {
   const papers = reply.papers.map(async ({ name, paper }) => ({
     name,
     bytes: await paperElsewhere(paper),
-    alt: `${paper.title}, a page to print`,
+    alt: words.paperFile(paper.title),
   }));
   return [...lists, ...(await Promise.all(papers))];
 }

@@ -1,6 +1,8 @@
 import type { Attachment, ChatInputCommandInteraction, ModalSubmitInteraction } from 'discord.js';
+import { fileWords } from '#words/files.ts';
+import type { Language } from '#words/language.ts';
 import type { KeptPhoto } from '../command.ts';
-import { mostPhotoBytes, tooLargePhoto } from '../photo-bytes.ts';
+import { mostPhotoBytes } from '../photo-bytes.ts';
 import type { FetchTrouble } from './fetching.ts';
 
 /** A file somebody sent along. Its name and what it claims to be are not looked at. */
@@ -23,18 +25,12 @@ const mostTextBytes = 1_000_000;
 export const mostBytes = ({ kind }: Upload, limit: number): number =>
   kind === 'photo' ? Math.min(mostPhotoBytes, limit) : mostTextBytes;
 
-export const tooLarge = ({ kind }: Upload): string =>
-  kind === 'photo' ? tooLargePhoto : 'That file is larger than 1 MB. Send a smaller one.';
+export const tooLarge = ({ kind }: Upload, language: Language = 'english'): string =>
+  fileWords[language][kind === 'photo' ? 'tooLargePhoto' : 'tooLargeText'];
 
 /** What went wrong with a file, and what would do. */
-export const troubleWords = (upload: Upload, trouble: FetchTrouble): string =>
-  ({
-    'too-large': tooLarge(upload),
-    gone: 'The platform no longer has that file. Send it again.',
-    elsewhere: 'That file does not lie with the platform, so it was not fetched. Send the file itself.',
-    unreachable: 'The file could not be fetched from the platform. Send it again in a minute.',
-    busy: 'Too many files are being fetched just now. Send it again in a minute.',
-  })[trouble];
+export const troubleWords = (upload: Upload, trouble: FetchTrouble, language: Language = 'english'): string =>
+  trouble === 'too-large' ? tooLarge(upload, language) : fileWords[language][trouble];
 
 const uploadOf = ({ id, url, size }: Attachment, option: string, kind: Upload['kind']): Upload => ({
   option,
@@ -62,10 +58,13 @@ export const formUploads = ({ fields }: ModalSubmitInteraction): readonly Upload
   );
 
 /** The text in a file, or a sentence why there is none. */
-export function textIn(bytes: Uint8Array): { readonly text: string } | { readonly rejected: string } {
+export function textIn(
+  bytes: Uint8Array,
+  language: Language = 'english',
+): { readonly text: string } | { readonly rejected: string } {
   try {
     return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) };
   } catch {
-    return { rejected: 'That file is not text in UTF-8. Save it as text or CSV UTF-8, and send it again.' };
+    return { rejected: fileWords[language].notText };
   }
 }

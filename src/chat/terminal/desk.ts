@@ -1,5 +1,7 @@
 import type { Reply } from '#findings/reply.ts';
-import type { Action, Desk, DeskCommand, Start } from '../command.ts';
+import type { Language } from '#words/language.ts';
+import { terminalWords } from '#words/terminal.ts';
+import { type Action, briefIn, type Desk, type DeskCommand, type Start } from '../command.ts';
 import { acted, refusal } from '../desk.ts';
 import { clipped, nearest, optionsFrom } from '../options.ts';
 import { textOfFile } from './given-file.ts';
@@ -12,27 +14,31 @@ export function deskAnswer(command: DeskCommand, words: readonly string[], desk:
   const [said, ...after] = spokenFor(words);
   const named = command.actions.find(({ name }) => name !== '' && name === said?.toLowerCase());
   const action = named ?? command.actions.find(({ name }) => name === '');
-  if (!action) return { problems: [whichAction(command, said)] };
+  const { language = 'english' } = desk.speaker;
+  const say = terminalWords[language];
+  if (!action) return { problems: [whichAction(command, said, language)] };
   const rest = named ? after : spokenFor(words);
   const pairs = rest.findIndex((word) => /^[a-z][\w-]*=/i.test(word));
   const free = (pairs < 0 ? rest : rest.slice(0, pairs)).join(' ');
   const { values, problems } = optionsFrom(
     pairs < 0 ? [] : rest.slice(pairs),
     action.options.map(({ id }) => id),
+    undefined,
+    language,
   );
   const [first] = action.options;
   const options = free !== '' && first ? { [first.id]: free, ...values } : values;
   const called = `${command.name} ${action.name}`.trim();
   const trouble = [
     ...problems,
-    ...(free !== '' && !first ? [`${called} takes nothing after it.`] : []),
+    ...(free !== '' && !first ? [say.takesNothing(called)] : []),
     ...action.options
       .filter(({ id, required }) => required && !options[id]?.trim())
-      .map(({ id, brief }) => `Give ${id}: ${brief}.`),
+      .map((option) => say.give(option.id, briefIn(option, language))),
     ...action.options.flatMap(({ id, choices }) => {
       const given = options[id];
       if (given === undefined || !choices || choices.some((choice) => choice.id === given.toLowerCase())) return [];
-      return [`${id} is one of ${choices.map((choice) => choice.id).join(', ')}.`];
+      return [say.isOneOf(id, choices.map((choice) => choice.id).join(', '))];
     }),
   ];
   const refused = refusal(action, desk);
@@ -64,9 +70,10 @@ const spokenFor = (words: readonly string[]): readonly string[] => {
   return at < 0 || name === undefined ? words : [...words.slice(0, at), ...words.slice(at + 2), `as=${name}`];
 };
 
-function whichAction({ name, actions }: DeskCommand, said: string | undefined): string {
+function whichAction({ name, actions }: DeskCommand, said: string | undefined, language: Language): string {
+  const { noSuchAction, sayWhich } = terminalWords[language];
   const names = actions.map((action) => action.name);
   const meant = said === undefined ? undefined : nearest(said.toLowerCase(), names);
-  if (meant) return `There is no “${name} ${clipped(said ?? '')}”. Did you mean ${name} ${meant}?`;
-  return `Say which: ${names.map((each) => `${name} ${each}`).join(', ')}.`;
+  if (meant) return noSuchAction(`${name} ${clipped(said ?? '')}`, `${name} ${meant}`);
+  return sayWhich(names.map((each) => `${name} ${each}`).join(', '));
 }

@@ -167,7 +167,7 @@ const deskOf = ({ commands, who, language, units }: Given, records: Records): De
     speaker: { channel: 'terminal', who, language },
     commands,
     mayManage: true,
-    photo: photoAt,
+    photo: (path) => photoAt(path, language),
   });
 
 async function asText(

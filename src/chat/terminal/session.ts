@@ -10,6 +10,7 @@ import { begin, type Heard, hear, recalledTalk, screenOf, type Talk } from '../c
 import { acted, deskFor } from '../desk.ts';
 import { clipped, nearest, optionsFrom, wordsOf } from '../options.ts';
 import type { Asking, Screen } from '../screen.ts';
+import { sheetTroubleText } from '../sheet-trouble-text.ts';
 import { completionsOf } from './completions.ts';
 import { deskAnswer } from './desk.ts';
 import { photoAt } from './given-photo.ts';
@@ -64,7 +65,7 @@ export function terminalSession(outside: Outside): Session {
     speaker,
     commands,
     mayManage: true,
-    photo: photoAt,
+    photo: (path) => photoAt(path, speaker.language),
   });
   const plain = (text: string): string => paragraph(text, outside.paper);
   let open: Talk | undefined;
@@ -189,6 +190,7 @@ export function terminalSession(outside: Outside): Session {
       rest,
       command.takes.map(({ id }) => id),
       command.inWords?.id,
+      speaker.language,
     );
     const screen = begin(store, command, values, speaker);
     return shown({ ...screen, notes: [...problems, ...screen.notes] });
@@ -280,7 +282,7 @@ export function terminalSession(outside: Outside): Session {
         if (turnMeant(text) || meansNotKnown(text) || /^skip$/i.test(text)) return plain(words().nothingAsked);
         return await started([word, ...rest], text.replace(/^\//, ''));
       } catch (error) {
-        if (error instanceof SheetTrouble) return plain(error.message);
+        if (error instanceof SheetTrouble) return plain(sheetTroubleText(error, speaker.language));
         throw error;
       }
     },

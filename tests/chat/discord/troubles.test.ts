@@ -119,6 +119,7 @@ describe('outside a server', () => {
       isCommand: () => true,
       isAutocomplete: () => false,
       commandName: 'size',
+      locale: 'en-US',
       reply: async (message: unknown) => said.push(message),
     };
     bot.client.emit(Events.InteractionCreate, interaction as never);

@@ -1,4 +1,6 @@
 import type { Reading } from '#interview/question.ts';
+import { fileWords } from '#words/files.ts';
+import type { Language } from '#words/language.ts';
 import { type PhotoFound, photoFound } from '../../photo-bytes.ts';
 import { bareJpeg } from './jpeg.ts';
 import { barePng } from './png.ts';
@@ -11,28 +13,23 @@ export interface BarePhoto {
   readonly found: PhotoFound & { readonly unplaced: boolean };
 }
 
-const unusual =
-  'That photo is damaged or built in an unusual way, so what its file says beside the picture, such as where it was taken, cannot be taken out. Send a screenshot of it.';
-
-const heic =
-  'That HEIC photo says where it was taken, and that cannot be taken out of a HEIC file here. Send it as a JPEG, or send a screenshot of it.';
-
 /**
  * A photo without what cameras and programs wrote beside the picture, as where it was taken, when and with what. HEIC is passed
  * on as it is where it does not say where it was taken, and not at all where it does: its parts point at each other by their
  * places in the file, so none can be taken out without writing it anew.
  */
-export function barePhoto(given: Uint8Array): Reading<BarePhoto> {
-  const sent = photoFound(given);
+export function barePhoto(given: Uint8Array, language: Language = 'english'): Reading<BarePhoto> {
+  const { saysWhere, unusual } = fileWords[language];
+  const sent = photoFound(given, language);
   if ('rejected' in sent) return sent;
   const { kind, placed } = sent.value;
   const parts = partsLeft(kind, Buffer.from(given.buffer, given.byteOffset, given.byteLength));
   if (!parts) return { rejected: unusual };
   const bytes = Buffer.concat(parts);
-  const bare = photoFound(bytes);
+  const bare = photoFound(bytes, language);
   if ('rejected' in bare) return bare;
   // Whatever way it still says where: nothing that does goes on.
-  if (bare.value.placed) return { rejected: kind === 'heic' ? heic : unusual };
+  if (bare.value.placed) return { rejected: kind === 'heic' ? saysWhere : unusual };
   return { value: { bytes, found: { ...bare.value, unplaced: placed } } };
 }
 
