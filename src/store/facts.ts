@@ -85,8 +85,10 @@ export function facts(kept: Queries): Facts {
 
     newestFacts(sheet) {
       const counting = kept.all<Stored>(
-        `SELECT ${columns} FROM facts ${uncounted}
-         WHERE facts.scope = @scope AND facts.sheet = @sheet AND r.id IS NULL ORDER BY facts.id`,
+        `SELECT ${columns} FROM facts WHERE facts.id IN (
+           SELECT max(facts.id) FROM facts ${uncounted}
+           WHERE facts.scope = @scope AND facts.sheet = @sheet AND r.id IS NULL GROUP BY facts.fact
+         ) ORDER BY facts.id`,
         { sheet },
       );
       return new Map(counting.map((row) => [row.fact, read(row)]));

@@ -75,7 +75,7 @@ export async function discord({ store, commands, plan, settings }: Given): Promi
     commands,
     pictures: chartPictures(drawnChart),
     typed: typedBefore(),
-    gather: gathering(),
+    ...gathering(),
     fetchFile: fetching(settings.DISCORD_API_BASE),
     patience: usualPatience,
     pace: pace(settings.FANWRIGHT_PACE),

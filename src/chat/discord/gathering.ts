@@ -1,8 +1,17 @@
 import type { ScopedStore } from '#store/store.ts';
 import { StoreTrouble } from '#store/trouble.ts';
 
+/** Whose turn it is: whoever the platform waits for, or somebody it has been told will wait. */
+type Urgency = 'now' | 'later';
+
 /** Work on the records, kept for good by the time the promise resolves. */
-export type Gather = <Result>(store: ScopedStore, work: () => Result) => Promise<Result>;
+export type Gather = <Result>(store: ScopedStore, work: () => Result, urgency?: Urgency) => Promise<Result>;
+
+export interface Gathering {
+  readonly gather: Gather;
+  /** Whether so much is waiting that what comes now is not done in the next go. */
+  behind(): boolean;
+}
 
 interface Piece {
   readonly store: ScopedStore;
@@ -12,16 +21,26 @@ interface Piece {
 }
 
 /**
+ * Pieces in one go: enough that the disk is not what takes long, few enough that what arrives meanwhile is heard of in time.
+ * A plan is the longest piece, some 15 ms.
+ */
+const mostAtOnce = 8;
+
+/**
  * Gathers what arrives at the same moment, so that it is written to the disk in one go: the disk is what takes long, however
  * little is written. Each piece still stands alone: one that fails is undone and the others are kept; only what the disk
- * refuses, it refuses for all. Nothing is told before all of it is kept.
+ * refuses, it refuses for all. Nothing is told before all of it is kept. Between two goes the program looks up for what has
+ * arrived, and what is urgent goes before what may wait.
  */
-export function gathering(): Gather {
-  let waiting: Piece[] = [];
+export function gathering(): Gathering {
+  const waiting: Readonly<Record<Urgency, Piece[]>> = { now: [], later: [] };
+  const count = (): number => waiting.now.length + waiting.later.length;
 
   const keep = (): void => {
-    const pieces = waiting;
-    waiting = [];
+    // One of those who wait is always taken along, so that nobody waits for ever.
+    const pieces = waiting.now.splice(0, mostAtOnce - Math.min(1, waiting.later.length));
+    pieces.push(...waiting.later.splice(0, mostAtOnce - pieces.length));
+    if (count() > 0) setImmediate(keep);
     const tellings: (() => void)[] = [];
     const each = (piece: Piece): (() => void) => {
       try {
@@ -43,12 +62,16 @@ export function gathering(): Gather {
     for (const tell of tellings) tell();
   };
 
-  return (store, work) =>
-    new Promise((resolve, failed) => {
-      const done = () => {
-        const result = work();
-        return () => resolve(result);
-      };
-      if (waiting.push({ store, done, failed }) === 1) setImmediate(keep);
-    });
+  return {
+    gather: (store, work, urgency = 'now') =>
+      new Promise((resolve, failed) => {
+        const done = () => {
+          const result = work();
+          return () => resolve(result);
+        };
+        waiting[urgency].push({ store, done, failed });
+        if (count() === 1) setImmediate(keep);
+      }),
+    behind: () => count() >= mostAtOnce,
+  };
 }

@@ -8,19 +8,17 @@ import type { AnswerCommand, Command, Desk, Speaker } from '../command.ts';
 import { deskFor, wordsAreNoPhoto } from '../desk.ts';
 import type { ChartPictures } from './chart-pictures.ts';
 import type { FetchFile } from './fetching.ts';
-import type { Gather } from './gathering.ts';
+import type { Gathering } from './gathering.ts';
 import type { Pace } from './pace.ts';
 import type { TypedBefore } from './typed-before.ts';
 import type { SentPhotos } from './uploads.ts';
 
 /** What the Discord side works with. */
-export interface House {
+export interface House extends Gathering {
   readonly store: Store;
   readonly commands: readonly Command[];
   readonly pictures: ChartPictures;
   readonly typed: TypedBefore;
-  /** The way everything that changes the records goes. */
-  readonly gather: Gather;
   /** The way every file somebody sends is fetched. */
   readonly fetchFile: FetchFile;
   /** Milliseconds an answer waits for its chart; after that it goes without, and the chart is put in when it is there. */

@@ -1,4 +1,11 @@
-import { type Client, DiscordAPIError, Events, type Interaction, MessageFlags } from 'discord.js';
+import {
+  type ChatInputCommandInteraction,
+  type Client,
+  DiscordAPIError,
+  Events,
+  type Interaction,
+  MessageFlags,
+} from 'discord.js';
 import type { ScopedStore } from '#store/store.ts';
 import { StoreTrouble } from '#store/trouble.ts';
 import { discordWords } from '#words/discord.ts';
@@ -70,12 +77,23 @@ async function answered({ house, log, records }: Means, interaction: Interaction
   const store = records(interaction.guildId);
   if (interaction.isAutocomplete()) return interaction.respond(suggestions(house, store, interaction));
   if (!answerable) return;
-  const decision = await house.gather(store, () => decided(house, store, interaction));
+  // Told at once that the answer comes later, the platform waits for minutes instead of seconds.
+  const promised = house.behind() && isAnswered(house, interaction) ? interaction.deferReply() : undefined;
+  // Where it fails because another copy of the event was first, that is no trouble; else it is met with below.
+  promised?.catch(() => {});
+  const decision = await house.gather(store, () => decided(house, store, interaction), promised ? 'later' : 'now');
+  if (decision.does === 'nothing') return;
+  await promised;
   if (decision.does !== 'take') return tell({ house, store, log, interaction }, decision);
   if (interaction.isChatInputCommand() || interaction.isModalSubmit()) {
     await take({ house, store, log, interaction }, decision.deed);
   }
 }
+
+/** Whether a command is answered with a message for everybody, whatever is found: then it may be promised before. */
+const isAnswered = ({ commands }: House, interaction: Answerable): interaction is ChatInputCommandInteraction =>
+  interaction.isChatInputCommand() &&
+  commands.some(({ kind, name }) => kind === 'answer' && name === interaction.commandName);
 
 const isAnswerable = (interaction: Interaction): interaction is Answerable =>
   interaction.isChatInputCommand() ||

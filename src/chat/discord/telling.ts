@@ -168,11 +168,15 @@ const asPicture = ({ command, reply }: Screen, bytes: Uint8Array): Enclosed => (
 /** With more than this many to be drawn first, the chart is sure to come late, so nobody waits for it. */
 const mostAhead = 4;
 
+/** An answer that was promised has a quarter of an hour; so long its chart is waited for, rather than sent after it. */
+const promisedPatience = 10_000;
+
 /**
  * How long an answer waits for its chart. What the platform was told late has less time left; its clock and ours may differ,
  * which only ever makes the wait shorter.
  */
 function patienceFor({ ahead }: Drawing, { house, interaction }: Telling): number {
+  if (interaction.deferred) return promisedPatience;
   const age = Math.max(0, Date.now() - interaction.createdTimestamp);
   return ahead > mostAhead ? 0 : Math.max(0, house.patience - age);
 }

@@ -30,6 +30,8 @@ export interface BotOptions {
   /** Draws a chart; as in earnest if not said. */
   readonly draw?: typeof drawnChart;
   readonly patience?: number;
+  /** Whether it is busy; as it really is if not said. */
+  readonly behind?: () => boolean;
   /** How fast one person may go. */
   readonly pace?: House['pace'];
   readonly guild?: string;
@@ -56,7 +58,8 @@ export async function startBot(standIn: StandIn, options: BotOptions = {}): Prom
     commands: options.commands ?? commands,
     pictures: chartPictures(draw),
     typed: typedBefore(),
-    gather: gathering(),
+    ...gathering(),
+    ...(options.behind ? { behind: options.behind } : {}),
     fetchFile: fetching(standIn.api, options.fetching),
     patience,
     // Tests go faster than people, so there is no limit unless one is asked for.

@@ -32,7 +32,7 @@ function watched(store: ScopedStore, refuse?: Error): { readonly store: ScopedSt
 describe('what arrives at the same moment', () => {
   it('is written in one go, in the order it came', async () => {
     const { store, writings } = watched(crew());
-    const gather = gathering();
+    const { gather } = gathering();
     const numbers = await Promise.all(
       ['a', 'b', 'c'].map((name) => gather(store, () => store.openSheet(sheetNamed(name)).number)),
     );
@@ -42,9 +42,26 @@ describe('what arrives at the same moment', () => {
     expect(writings()).toBe(2);
   });
 
+  it('is not done all in one go: between two, those who wait let those go first who cannot', async () => {
+    const { store, writings } = watched(crew());
+    const { gather, behind } = gathering();
+    const order: string[] = [];
+    const piece = (name: string, urgency: 'now' | 'later') => gather(store, () => void order.push(name), urgency);
+    const all = Array.from({ length: 7 }, (_, nth) => piece(`waits ${nth}`, 'later'));
+    expect(behind()).toBe(false);
+    all.push(...Array.from({ length: 10 }, (_, nth) => piece(`urgent ${nth}`, 'now')));
+    expect(behind()).toBe(true);
+    await Promise.all(all);
+    expect(order.slice(0, 8)).toEqual([...Array.from({ length: 7 }, (_, nth) => `urgent ${nth}`), 'waits 0']);
+    expect(order.slice(8, 12)).toEqual(['urgent 7', 'urgent 8', 'urgent 9', 'waits 1']);
+    expect(order).toHaveLength(17);
+    expect(writings()).toBe(3);
+    expect(behind()).toBe(false);
+  });
+
   it('stands alone: what fails is undone, and the rest is kept', async () => {
     const store = crew();
-    const gather = gathering();
+    const { gather } = gathering();
     const outcomes = await Promise.allSettled([
       gather(store, () => store.openSheet(sheetNamed('a')).number),
       gather(store, () => {
@@ -61,7 +78,7 @@ describe('what arrives at the same moment', () => {
 
   it('is told only once it is kept: when the disk refuses, nobody hears of success', async () => {
     const { store } = watched(crew(), new Error('the disk is full'));
-    const gather = gathering();
+    const { gather } = gathering();
     const outcomes = await Promise.allSettled([gather(store, () => 'told'), gather(store, () => 'told too')]);
     expect(outcomes.map(({ status }) => status)).toEqual(['rejected', 'rejected']);
   });
@@ -72,7 +89,7 @@ describe('what arrives at the same moment', () => {
     const [db] = watching.mock.contexts as Database.Database[];
     watching.mockRestore();
     db?.pragma(`max_page_count = ${db.pragma('page_count', { simple: true })}`);
-    const gather = gathering();
+    const { gather } = gathering();
     const outcomes = await Promise.allSettled([
       gather(store, () => store.openSheet(sheetNamed('a')).number),
       gather(store, () => store.openSheet(sheetNamed('b'.repeat(20_000))).number),
