@@ -9,6 +9,7 @@ import {
 } from '#chat/command.ts';
 import type { Reply } from '#findings/reply.ts';
 import type { AnyQuestion, UnitSystem } from '#interview/question.ts';
+import { worded } from '#interview/worded.ts';
 import { ductDiameter } from '#quantity/kinds.ts';
 import type { Language } from '#words/language.ts';
 import { plainReading, type Reading } from './plain-words/reading.ts';
@@ -33,17 +34,25 @@ interface Understood {
 }
 
 const names: Readonly<Record<string, string>> = { 'fan-curve': 'fan', 'duct-run': 'duct' };
-const itemOf = ({ id, widget, read, show }: AnyQuestion, answer: string, units: UnitSystem): string => {
+const itemOf = (question: AnyQuestion, answer: string, { units, language }: ReadFor): string => {
+  const { id, widget, read, show, brief } = worded(question, language);
   const reading = read(answer, units);
   const told =
     widget.kind === 'text' || 'rejected' in reading ? answer.replaceAll('; ', ', ') : show(reading.value, units);
-  return `${names[id] ?? id.replaceAll('-', ' ')} ${told}`;
+  return `${language === 'english' ? (names[id] ?? id.replaceAll('-', ' ')) : shortly(brief)} ${told}`;
+};
+
+/** "Puntos nominales del extractor, o el número del empaque" within a line: the first of it, in small letters. */
+const shortly = (brief: string): string => {
+  const [first = brief] = brief.split(/[,(:]/);
+  return first.charAt(0).toLowerCase() + first.slice(1).trim();
 };
 
 const numbersIn = (text: string): readonly string[] => text.match(/\d+(?:\.\d+)?(?:\/\d+)?/g) ?? [];
 
 /** A reading against the questions of its command: what they accept is given, what they do not is named. */
-function understood({ facts, loose, told }: Reading, command: AnswerCommand<unknown>, units: UnitSystem): Understood {
+function understood({ facts, loose, told }: Reading, command: AnswerCommand<unknown>, readFor: ReadFor): Understood {
+  const { units } = readFor;
   const read = Object.entries(facts).map(([id, answer]) => {
     const question = command.takes.find((each) => each.id === id);
     return { id, answer, question, taken: question !== undefined && !('rejected' in question.read(answer, units)) };
@@ -53,7 +62,7 @@ function understood({ facts, loose, told }: Reading, command: AnswerCommand<unkn
   return {
     command,
     given: Object.fromEntries(fits.map(({ id, answer }) => [id, answer])),
-    items: fits.flatMap(({ question, answer }) => (question ? [itemOf(question, answer, units)] : [])),
+    items: fits.flatMap(({ question, answer }) => (question ? [itemOf(question, answer, readFor)] : [])),
     left: [
       ...loose,
       ...read
@@ -182,10 +191,10 @@ function answered(
         }
       : nothingRead(commands, language);
   }
-  const first = understood(best.reading, best.command, units);
+  const first = understood(best.reading, best.command, { units, language });
   const gap = second === undefined ? Number.POSITIVE_INFINITY : best.reading.score - second.reading.score;
   if (second !== undefined && gap < apart)
-    return choice(text, [first, understood(second.reading, second.command, units)], language);
+    return choice(text, [first, understood(second.reading, second.command, { units, language })], language);
   return start(first, gap < near ? second?.command.name : undefined, { units, language });
 }
 

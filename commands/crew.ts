@@ -1,5 +1,7 @@
 import type { Action, DeskCommand, DeskOption } from '#chat/command.ts';
 import { plain } from '#interview/words.ts';
+import { crewWords } from './words/crew.ts';
+import { languageAt } from './words/swap.ts';
 import { add, person, qualify, remove, unqualify } from './workings/crew-membership.ts';
 import { memberNamed, memberSuggestions, readWords } from './workings/crew-people.ts';
 import { cleared, crewSettings, readRetention, retentionText, settle } from './workings/crew-settings.ts';
@@ -13,14 +15,15 @@ const show: Action = {
   act: (desk) => {
     const members = desk.store.members();
     const leads = members.filter(({ kinds }) => kinds.includes('lead')).length;
-    return saying(`${counted(members.length, 'member', 'members')}, ${counted(leads, 'lead', 'leads')}.`, {
+    const language = languageAt(desk);
+    const words = crewWords[language];
+    return saying(words.headline(members.length, leads), {
+      language,
       findings: [
-        ...(leads === 0
-          ? [remark('no-lead', 'advice', 'Name a lead with /crew add: only a lead signs hold points.')]
-          : []),
-        ...lapsedFindings(desk),
+        ...(leads === 0 ? [remark('no-lead', 'advice', words.nameLead)] : []),
+        ...lapsedFindings(desk, language),
       ],
-      tables: [crewTable(desk)],
+      tables: [crewTable(desk, language)],
     });
   },
 };

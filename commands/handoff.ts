@@ -1,5 +1,6 @@
 import type { Action, DeskCommand } from '#chat/command.ts';
 import { languageMeant } from '#words/language.ts';
+import { handoffWords } from './words/handoff.ts';
 import { languageAt } from './words/swap.ts';
 import { handOffOf } from './workings/handoff-facts.ts';
 import { occupantPaper } from './workings/handoff-occupant.ts';
@@ -22,26 +23,24 @@ const make: Action = {
     },
   ],
   act(desk, { job, language }) {
+    const own = languageAt(desk);
+    const words = handoffWords[own];
     const sheet = job === undefined ? desk.store.currentSheet(desk.speaker) : desk.store.findSheet(job);
-    if (!sheet) return refusedReply('There is no such job here. /job list shows them.');
+    if (!sheet) return refusedReply(words.noSuchJob);
     const off = handOffOf(desk, sheet.number);
-    const lived = language === undefined ? languageAt(desk) : languageMeant(language);
-    if (lived === undefined) return refusedReply('Name the language of the occupant’s page: english or spanish.');
-    const open = off.walks.filter(({ state }) => state.closed === null);
+    const lived = language === undefined ? own : languageMeant(language);
+    if (lived === undefined) return refusedReply(words.whichLanguage);
+    const open = handOffOf(desk, sheet.number, own).walks.filter(({ state }) => state.closed === null);
     const unfinished = off.walks.length === 0 || open.length > 0;
-    return saying(`Two papers for ${sheet.name ?? `job ${sheet.number}`}: one for the occupant, one for the file.`, {
+    return saying(words.papers(sheet.name ?? words.job(sheet.number)), {
+      language: own,
       findings: [
-        ...(off.walks.length === 0
-          ? [remark('no-list', 'caution', 'No list was walked on this job, so the record says nothing of the work.')]
-          : []),
-        ...open.map(({ checklist, state: { progress } }) =>
-          remark(
-            'not-closed',
-            'caution',
-            `${checklist.name} is not closed: ${progress.done} of ${progress.of}. Both papers say so.`,
-          ),
+        ...(off.walks.length === 0 ? [remark('no-list', 'caution', words.noList)] : []),
+        ...open.map(({ checklist: { name }, state: { progress } }) =>
+          remark('not-closed', 'caution', words.notClosed(name, progress.done, progress.of)),
         ),
-        ...(unfinished ? [] : [remark('read-first', 'advice', 'Read both pages before they leave your hands.')]),
+        ...(unfinished ? [] : [remark('read-first', 'advice', words.readFirst)]),
+        ...(words.recordIn === '' ? [] : [remark('record-language', 'advice', words.recordIn)]),
       ],
       papers: [
         { name: `occupant-job-${sheet.number}.pdf`, paper: occupantPaper(desk, handOffOf(desk, sheet.number, lived)) },

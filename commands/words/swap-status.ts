@@ -32,6 +32,8 @@ export const statusWords = inEach(
     chartTitle: (list: string, sheet: number, { done, of }: { readonly done: number; readonly of: number }) =>
       `${list}, job ${sheet}: ${done} of ${of} steps`,
     steps: 'steps',
+    of: 'of',
+    marks: { done: 'done', passed: 'passed over', hold: 'hold, to be signed', open: 'open', stopped: 'stopped' },
     stage: 'stage',
     stageDone: (label: string) => `${label} done`,
     stageLeft: (label: string, left: number, of: number) => `${label} ${left} of ${of} left`,
@@ -83,6 +85,8 @@ export const statusWords = inEach(
     hold: (step, signers, reached) => `Alto: ${step} espera a ${signers}${reached ? ', ahora' : ''}`,
     chartTitle: (list, sheet, { done, of }) => `${list}, trabajo ${sheet}: ${done} de ${of} pasos`,
     steps: 'pasos',
+    of: 'de',
+    marks: { done: 'hecho', passed: 'saltado', hold: 'alto, por firmar', open: 'abierto', stopped: 'parado' },
     stage: 'etapa',
     stageDone: (label) => `${label}: hecho`,
     stageLeft: (label, left, of) => `${label}: faltan ${left} de ${of}`,

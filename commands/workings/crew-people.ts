@@ -1,22 +1,24 @@
 import type { Desk } from '#chat/command.ts';
 import type { Choice, Reading } from '#interview/question.ts';
 import { plain } from '#interview/words.ts';
+import type { Language } from '#words/language.ts';
+import { crewWords } from '../words/crew.ts';
 
 export type Member = ReturnType<Desk['store']['members']>[number];
 export type MemberKind = Member['kinds'][number];
 export type QualificationKind = Member['qualifications'][number]['kind'];
 
 export const kindChoices = [
-  { id: 'lead', label: 'lead' },
-  { id: 'apprentice', label: 'apprentice' },
-  { id: 'office', label: 'office' },
+  { id: 'lead', label: crewWords.english.kinds.lead },
+  { id: 'apprentice', label: crewWords.english.kinds.apprentice },
+  { id: 'office', label: crewWords.english.kinds.office },
 ] as const satisfies readonly (Choice & { id: MemberKind })[];
 
 export const qualificationChoices = [
-  { id: 'electrically-qualified', label: 'electrically qualified' },
-  { id: 'licensed-electrician', label: 'licensed electrician' },
-  { id: 'certified-renovator', label: 'certified renovator (lead paint)' },
-  { id: 'combustion-tester', label: 'combustion tester' },
+  { id: 'electrically-qualified', label: crewWords.english.qualifications['electrically-qualified'] },
+  { id: 'licensed-electrician', label: crewWords.english.qualifications['licensed-electrician'] },
+  { id: 'certified-renovator', label: crewWords.english.qualifications['certified-renovator'] },
+  { id: 'combustion-tester', label: crewWords.english.qualifications['combustion-tester'] },
 ] as const satisfies readonly (Choice & { id: QualificationKind })[];
 
 /** The id of the choice meant, or nothing. */
@@ -91,11 +93,17 @@ export function readDay(text: string): Reading<string> {
     : { rejected: 'Give the last day it holds as year-month-day, such as 2027-03-31.' };
 }
 
-const labelOf = (choices: readonly Choice[], id: string): string => choices.find((each) => each.id === id)?.label ?? id;
-
-export const kindsText = ({ kinds }: Pick<Member, 'kinds'>): string =>
-  kinds.length === 0 ? 'member' : kinds.map((kind) => labelOf(kindChoices, kind)).join(', ');
+export const kindsText = ({ kinds }: Pick<Member, 'kinds'>, language: Language = 'english'): string => {
+  const words = crewWords[language];
+  return kinds.length === 0 ? words.member : kinds.map((kind) => words.kinds[kind]).join(', ');
+};
 
 /** "licensed electrician EL-20419, to 2026-06-30"; a lapsed one says so first. */
-export const qualificationText = ({ kind, number, expires, lapsed }: Member['qualifications'][number]): string =>
-  `${lapsed ? 'LAPSED: ' : ''}${labelOf(qualificationChoices, kind)} ${number}, to ${expires}`;
+export function qualificationText(
+  { kind, number, expires, lapsed }: Member['qualifications'][number],
+  language: Language = 'english',
+): string {
+  const words = crewWords[language];
+  const says = words.qualification(words.qualifications[kind], number, expires);
+  return lapsed ? words.lapsed(says) : says;
+}

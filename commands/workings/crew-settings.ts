@@ -1,6 +1,7 @@
 import type { Desk } from '#chat/command.ts';
 import { oneOf } from '#interview/choices.ts';
 import type { AnyQuestion, Choice, Reading, UnitSystem } from '#interview/question.ts';
+import { worded } from '#interview/worded.ts';
 import { howKnown, meansNotKnown, plain } from '#interview/words.ts';
 import { leading } from '#quantity/units.ts';
 import { type Language, languageMeant } from '#words/language.ts';
@@ -8,6 +9,7 @@ import { atticTemperature } from '../questions/attic.ts';
 import { buildingCodeEdition } from '../questions/codes.ts';
 import { altitude } from '../questions/duct.ts';
 import { electricalCodeEdition } from '../questions/electrical-code.ts';
+import { crewWords } from '../words/crew.ts';
 
 /** Something the crew settles once for all its jobs. */
 export interface CrewSetting {
@@ -17,11 +19,11 @@ export interface CrewSetting {
   /** Where it is kept. */
   readonly key: string;
   /** What goes on while nobody has set it. */
-  readonly unset: string;
+  unset(language?: Language): string;
   /** The text to keep, or what was wrong with it. */
   read(text: string, units: UnitSystem): Reading<string>;
   /** What was kept, as a person reads it. */
-  show(kept: string, units: UnitSystem): string;
+  show(kept: string, units: UnitSystem, language?: Language): string;
   suggest(typed: string): readonly Choice[];
 }
 
@@ -44,20 +46,26 @@ function usual(question: AnyQuestion): CrewSetting {
     id: question.id,
     brief: question.brief,
     key: `usual:${question.id}`,
-    unset: question.whenUnknown.because,
+    unset: (language) => worded(question, language).whenUnknown.because,
     read(text, units) {
       if (meansNotKnown(text)) return { rejected: 'Leave it out where it is not known; then each job says.' };
       const reading = read(text, units);
       if ('rejected' in reading) return reading;
       return { value: same(text) ? text.trim() : question.show(reading.value, leading(units)) };
     },
-    show(kept, units) {
+    show(kept, units, language = 'english') {
       const reading = read(kept, units);
-      return 'value' in reading ? question.show(reading.value, units) : `${kept} (no longer understood)`;
+      if ('rejected' in reading) return crewWords[language].notUnderstood(kept);
+      return worded(question, language).show(reading.value, units);
     },
     suggest: (typed) => fitting(choicesOf(question), typed),
   };
 }
+
+const unsetSays =
+  (id: string) =>
+  (language: Language = 'english'): string =>
+    crewWords[language].unset[id] ?? '';
 
 const unitSystem = oneOf({
   id: 'units',
@@ -76,9 +84,9 @@ const units: CrewSetting = {
   id: unitSystem.id,
   brief: unitSystem.brief,
   key: unitSystem.id,
-  unset: 'Taken as inch-pound.',
+  unset: unsetSays(unitSystem.id),
   read: (text, system) => unitSystem.read(text, system),
-  show: (kept) => (kept === 'both' ? 'both: inch-pound first, metric in brackets' : kept),
+  show: (kept, _, language = 'english') => (kept === 'both' ? crewWords[language].both : kept),
   suggest: (typed) => fitting(choicesOf(unitSystem), typed),
 };
 
@@ -100,7 +108,7 @@ const timeZone: CrewSetting = {
   id: 'time-zone',
   brief: 'Time zone, such as America/Denver',
   key: 'time-zone',
-  unset: 'Dates are those of UTC, and a license rather ends a day early.',
+  unset: unsetSays('time-zone'),
   read: readZone,
   show: (kept) => kept,
   suggest: (typed) =>
@@ -116,7 +124,7 @@ const language: CrewSetting = {
   id: 'language',
   brief: 'Language where a person’s own is not known: English or Español',
   key: 'language',
-  unset: 'Taken as English. In Discord each person’s own language comes first.',
+  unset: unsetSays('language'),
   read(text) {
     const meant = languageMeant(text);
     return meant === undefined ? { rejected: 'Name one of English and Español.' } : { value: meant };
@@ -180,9 +188,8 @@ export function readRetention(text: string): Reading<number | null> {
     : { rejected: 'Say how long after its closing a job is kept: 18 months, 2 years, or forever.' };
 }
 
-export const retentionText = (months: number | null): string => {
-  if (months === null) return 'for good';
-  const years = months % 12 === 0;
-  const count = years ? months / 12 : months;
-  return `${count} ${years ? 'year' : 'month'}${count === 1 ? '' : 's'} after closing`;
+export const retentionText = (months: number | null, language: Language = 'english'): string => {
+  const { afterMonths, afterYears, forGood } = crewWords[language];
+  if (months === null) return forGood;
+  return months % 12 === 0 ? afterYears(months / 12) : afterMonths(months);
 };

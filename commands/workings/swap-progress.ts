@@ -27,6 +27,7 @@ function progressOf({ checklist, state }: OpenWalk): Progress {
   const views = [...state.steps.values()];
   const told = statusWords[checklist.language];
   return {
+    words: { marks: told.marks, of: told.of },
     stages: checklist.stages.flatMap(({ id, title }) => {
       const marks = views.filter(({ listed }) => listed.step.stage === id).map(markOf);
       return marks.length === 0 ? [] : [{ label: shortly(title), marks }];

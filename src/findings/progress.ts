@@ -7,15 +7,20 @@ export interface Progress {
   readonly stages: readonly { readonly label: string; readonly marks: readonly StepMark[] }[];
   /** What is still to be signed and by whom, and values that are not as they should be: a line each, in that order. */
   readonly remarks: readonly string[];
+  /** What the key and the counts say, where that is not English. */
+  readonly words?: ProgressWords;
 }
 
-/** Closed, passed over by a lead, or open, in words for the key. */
-export const markWords: Readonly<Record<StepMark, string>> = {
-  done: 'done',
-  passed: 'passed over',
-  hold: 'hold, to be signed',
-  open: 'open',
-  stopped: 'stopped',
+export interface ProgressWords {
+  readonly marks: Readonly<Record<StepMark, string>>;
+  /** Between the steps done and all of them: "3 of 8". */
+  readonly of: string;
+}
+
+/** Closed, passed over by a lead, or open, in words for the key; and how far a stage is. */
+export const progressWords: ProgressWords = {
+  marks: { done: 'done', passed: 'passed over', hold: 'hold, to be signed', open: 'open', stopped: 'stopped' },
+  of: 'of',
 };
 
 /** The steps of a stage that are behind the crew. */

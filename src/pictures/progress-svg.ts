@@ -1,4 +1,4 @@
-import { doneIn, markWords, type Progress, type StepMark } from '#findings/progress.ts';
+import { doneIn, type Progress, progressWords, type StepMark } from '#findings/progress.ts';
 import { escaped, ink } from './chart-svg.ts';
 import { pictureSize, titleSetting } from './frame.ts';
 import { drawableText, lineSpacing, type Setting, textWidth, wrapped } from './lettering.ts';
@@ -63,12 +63,13 @@ function cellShape(mark: StepMark, { left, top, wide }: Cell): string {
 
 /** The kinds of step there are in this list, each drawn once with its name: as many lines as it takes. */
 function keyRows(progress: Progress): readonly (readonly { readonly mark: StepMark; readonly x: number }[])[] {
+  const { marks: named } = progress.words ?? progressWords;
   const present = new Set(progress.stages.flatMap(({ marks }) => marks));
   const rows: { mark: StepMark; x: number }[][] = [[]];
   let x = margin;
-  for (const mark of Object.keys(markWords) as StepMark[]) {
+  for (const mark of Object.keys(named) as StepMark[]) {
     if (!present.has(mark)) continue;
-    const wide = cellHeight + 12 + textWidth(markWords[mark], nameSetting) + 34;
+    const wide = cellHeight + 12 + textWidth(named[mark], nameSetting) + 34;
     if (x + wide > width && x > margin) {
       rows.push([]);
       x = margin;
@@ -85,6 +86,7 @@ function keyRows(progress: Progress): readonly (readonly { readonly mark: StepMa
  */
 export function progressSvg({ title, alt, progress }: { title: string; alt: string; progress: Progress }): string {
   const parts: string[] = [];
+  const said = progress.words ?? progressWords;
   let y = margin;
   for (const words of wrapped(drawableText(title), { width: width - 2 * margin, lines: 2 }, titleSetting)) {
     y += titleSetting.size * lineSpacing;
@@ -95,7 +97,7 @@ export function progressSvg({ title, alt, progress }: { title: string; alt: stri
   const wide = Math.min(cellHeight + 6, (width - 2 * margin - nameWidth - countWidth) / most);
   for (const { label, marks } of progress.stages) {
     const baseline = y + cellHeight - 6;
-    const count = `${doneIn(marks)} of ${marks.length}`;
+    const count = `${doneIn(marks)} ${said.of} ${marks.length}`;
     parts.push(
       lettering({ words: fitted(label, nameWidth - 16, nameSetting), x: margin, baseline, setting: nameSetting }),
     );
@@ -112,7 +114,7 @@ export function progressSvg({ title, alt, progress }: { title: string; alt: stri
       parts.push(
         cellShape(mark, { left: x, top: y, wide: cellHeight }),
         lettering({
-          words: markWords[mark],
+          words: said.marks[mark],
           x: x + cellHeight + 12,
           baseline: y + cellHeight - 6,
           setting: nameSetting,

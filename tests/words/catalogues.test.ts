@@ -16,6 +16,8 @@ import { complaint, context, deadProven } from '../../commands/questions/callbac
 import { askWords } from '../../commands/words/ask.ts';
 import { callbackWords } from '../../commands/words/callback.ts';
 import { callbackAsking } from '../../commands/words/callback-checks.ts';
+import { crewWords } from '../../commands/words/crew.ts';
+import { handoffWords } from '../../commands/words/handoff.ts';
 import { helpWords } from '../../commands/words/help.ts';
 import { occupantWords } from '../../commands/words/occupant.ts';
 import { swapWords } from '../../commands/words/swap.ts';
@@ -38,6 +40,8 @@ const catalogues: Readonly<Record<string, InEach<object>>> = {
   statusWords,
   valueWords,
   occupantWords,
+  crewWords,
+  handoffWords,
 };
 
 /** Each text under its place; one that takes values with the same marks put in for them. */

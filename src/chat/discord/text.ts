@@ -30,7 +30,7 @@ const findingLine = ({ weight, says }: Finding, { text, bold }: Style, language?
 /** A table as lines a phone can show: the first column in bold, the rest after it. */
 function tableLines({ title, columns, rows }: Table, { text, bold, small }: Style): readonly string[] {
   const cell = (words: string, column: number) =>
-    columns[column]?.toLowerCase() === 'by' ? speakerName(words) : text(words);
+    /^(?:by|por)$/i.test(columns[column] ?? '') ? speakerName(words) : text(words);
   return [
     bold(text(title)),
     ...(columns.length > 2 ? [small(columns.map(text).join(' · '))] : []),

@@ -1,0 +1,66 @@
+import { inEach } from '#words/in-each.ts';
+
+/** What everybody in a crew is shown of it. What managers alone change is told in English. */
+export const crewWords = inEach(
+  {
+    headline: (members: number, leads: number) =>
+      `${members} ${members === 1 ? 'member' : 'members'}, ${leads} ${leads === 1 ? 'lead' : 'leads'}.`,
+    nameLead: 'Name a lead with /crew add: only a lead signs hold points.',
+    title: 'The crew',
+    columns: ['what', 'is', 'by'],
+    notSet: (unset: string) => `not set. ${unset}`,
+    notUnderstood: (kept: string) => `${kept} (no longer understood)`,
+    /** While nobody has set it, by the name of the setting. */
+    unset: {
+      units: 'Taken as inch-pound.',
+      'time-zone': 'Dates are those of UTC, and a license rather ends a day early.',
+      language: 'Taken as English. In Discord each person’s own language comes first.',
+    } as Readonly<Record<string, string>>,
+    both: 'both: inch-pound first, metric in brackets',
+    kept: 'closed jobs are kept',
+    forGood: 'for good',
+    afterYears: (count: number) => `${count} ${count === 1 ? 'year' : 'years'} after closing`,
+    afterMonths: (count: number) => `${count} ${count === 1 ? 'month' : 'months'} after closing`,
+    member: 'member',
+    kinds: { lead: 'lead', apprentice: 'apprentice', office: 'office' },
+    qualifications: {
+      'electrically-qualified': 'electrically qualified',
+      'licensed-electrician': 'licensed electrician',
+      'certified-renovator': 'certified renovator (lead paint)',
+      'combustion-tester': 'combustion tester',
+    },
+    qualification: (what: string, number: string, until: string) => `${what} ${number}, to ${until}`,
+    lapsed: (what: string) => `LAPSED: ${what}`,
+    mayNotSign: (name: string, what: string) => `${name} may not sign on this any more: ${what}.`,
+  },
+  {
+    headline: (members, leads) =>
+      `${members} ${members === 1 ? 'integrante' : 'integrantes'}, ${leads} ${leads === 1 ? 'jefe' : 'jefes'} de cuadrilla.`,
+    nameLead: 'Nombre un jefe de cuadrilla con /crew add: solo un jefe firma los altos.',
+    title: 'La cuadrilla',
+    columns: ['qué', 'es', 'por'],
+    notSet: (unset) => `sin poner. ${unset}`,
+    notUnderstood: (kept) => `${kept} (ya no se entiende)`,
+    unset: {
+      units: 'Se toma como inch-pound.',
+      'time-zone': 'Las fechas son las de UTC, y una licencia vence más bien un día antes.',
+      language: 'Se toma como inglés. En Discord va primero el idioma de cada persona.',
+    },
+    both: 'both: primero inch-pound, métrico entre paréntesis',
+    kept: 'los trabajos cerrados se guardan',
+    forGood: 'para siempre',
+    afterYears: (count) => `${count} ${count === 1 ? 'año' : 'años'} después de cerrarse`,
+    afterMonths: (count) => `${count} ${count === 1 ? 'mes' : 'meses'} después de cerrarse`,
+    member: 'integrante',
+    kinds: { lead: 'jefe de cuadrilla', apprentice: 'aprendiz', office: 'oficina' },
+    qualifications: {
+      'electrically-qualified': 'calificado en electricidad',
+      'licensed-electrician': 'electricista con licencia',
+      'certified-renovator': 'renovador certificado (pintura con plomo)',
+      'combustion-tester': 'probador de combustión',
+    },
+    qualification: (what, number, until) => `${what} ${number}, hasta ${until}`,
+    lapsed: (what) => `VENCIDA: ${what}`,
+    mayNotSign: (name, what) => `${name} ya no puede firmar con esto: ${what}.`,
+  },
+);
