@@ -23,6 +23,8 @@ export const discordWords = inEach(
     notOffered: 'That choice is not among the ones offered now.',
     onlyInServers: 'Use this in your crew’s server: a job belongs to a crew.',
     oursFailed: 'Something of ours went wrong. Nothing you answered before is lost; try that once more.',
+    notBegun:
+      'The program is being stopped and did not get to this. Nothing of it was kept; do it once more in a minute.',
     tooFast: (most: number, span: number, wait: number) =>
       `That was more than ${most} in ${span} seconds, so the last was not taken. Wait ${wait === 1 ? 'a second' : `${wait} seconds`}, then do it once more.`,
     chartNotAllowed: 'The chart is left out. Allow this bot to attach files in this channel to see it.',
@@ -64,6 +66,8 @@ export const discordWords = inEach(
     notOffered: 'Esa opción no está entre las que se ofrecen ahora.',
     onlyInServers: 'Use esto en el servidor de su cuadrilla: un trabajo es de una cuadrilla.',
     oursFailed: 'Falló algo nuestro. No se perdió nada de lo que respondió antes; hágalo otra vez.',
+    notBegun:
+      'El programa se está deteniendo y no llegó a esto. No se guardó nada de ello; hágalo otra vez en un minuto.',
     tooFast: (most, span, wait) =>
       `Fueron más de ${most} en ${span} segundos, así que lo último no se tomó. Espere ${wait === 1 ? 'un segundo' : `${wait} segundos`} y hágalo otra vez.`,
     chartNotAllowed: 'Falta la gráfica. Para verla, permita que este bot adjunte archivos en este canal.',

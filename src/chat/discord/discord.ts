@@ -34,8 +34,8 @@ interface Given {
   };
 }
 
-/** Milliseconds that what is under way gets to finish when the program ends. */
-const longestGoodbye = 5000;
+/** Milliseconds that what is under way gets to finish when the program ends, and that the rest gets to be told it will not be. */
+const longestGoodbye = { finishing: 5000, telling: 2000 } as const;
 
 /** Nothing of what people or messages are is kept: every event brings what is needed to answer it. */
 const clientFor = ({ DISCORD_API_BASE: api }: Given['settings']): Client =>
@@ -117,7 +117,9 @@ export async function discord({ store, commands, plan, settings }: Given): Promi
     // Nobody waits for the start any more when the end came first.
     starting.catch(() => {});
     const finished = Promise.all([service.finished(), care.stop()]);
-    await Promise.race([finished, delay(longestGoodbye, undefined, { ref: false })]);
+    await Promise.race([finished, delay(longestGoodbye.finishing, undefined, { ref: false })]);
+    house.letGo();
+    await Promise.race([finished, delay(longestGoodbye.telling, undefined, { ref: false })]);
     await client.destroy();
     if (health) health.end();
     // A connection that was being made goes on being made; it must not keep the program.

@@ -7,8 +7,15 @@ type Urgency = 'now' | 'later';
 /** Work on the records, kept for good by the time the promise resolves. */
 export type Gather = <Result>(store: ScopedStore, work: () => Result, urgency?: Urgency) => Promise<Result>;
 
+/** The program ends before the work was begun. */
+export class NotBegun extends Error {
+  override readonly name = 'NotBegun';
+}
+
 export interface Gathering {
   readonly gather: Gather;
+  /** Lets go of what was not begun, now and from now on: whoever waits for it gets `NotBegun`. */
+  letGo(): void;
   /** Whether so much is waiting that what comes now is not done in the next go. */
   behind(): boolean;
 }
@@ -34,6 +41,7 @@ const mostAtOnce = 8;
  */
 export function gathering(): Gathering {
   const waiting: Readonly<Record<Urgency, Piece[]>> = { now: [], later: [] };
+  let over = false;
   const count = (): number => waiting.now.length + waiting.later.length;
 
   const keep = (): void => {
@@ -65,6 +73,7 @@ export function gathering(): Gathering {
   return {
     gather: (store, work, urgency = 'now') =>
       new Promise((resolve, failed) => {
+        if (over) throw new NotBegun();
         const done = () => {
           const result = work();
           return () => resolve(result);
@@ -72,6 +81,10 @@ export function gathering(): Gathering {
         waiting[urgency].push({ store, done, failed });
         if (count() === 1) setImmediate(keep);
       }),
+    letGo() {
+      over = true;
+      for (const { failed } of [...waiting.now.splice(0), ...waiting.later.splice(0)]) failed(new NotBegun());
+    },
     behind: () => count() >= mostAtOnce,
   };
 }

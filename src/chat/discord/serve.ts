@@ -12,6 +12,7 @@ import { discordWords } from '#words/discord.ts';
 import { languageMeant } from '#words/language.ts';
 import { decided } from './deciding.ts';
 import type { Answerable } from './decision.ts';
+import { NotBegun } from './gathering.ts';
 import { greet } from './greeting.ts';
 import { crewRecords, type House } from './house.ts';
 import { hurrying } from './hurrying.ts';
@@ -112,17 +113,20 @@ const meanings: Readonly<Record<number, string>> = {
 
 async function apologise(log: Log, interaction: Interaction, error: unknown): Promise<void> {
   const code = error instanceof DiscordAPIError ? Number(error.code) : 0;
-  log('error', 'an event could not be answered', {
+  log(error instanceof NotBegun ? 'warn' : 'error', 'an event could not be answered', {
     to: nameOf(interaction),
     ...loggable(error),
     meaning: meanings[code],
     age: Date.now() - interaction.createdTimestamp,
   });
   if (code in meanings || !isAnswerable(interaction)) return;
+  const { notBegun, oursFailed } = ownWords(interaction);
   const content =
     error instanceof StoreTrouble
       ? recordsTroubleText(error, languageMeant(interaction.locale))
-      : ownWords(interaction).oursFailed;
+      : error instanceof NotBegun
+        ? notBegun
+        : oursFailed;
   const message = { content, flags: MessageFlags.Ephemeral } as const;
   const sent = interaction.replied || interaction.deferred ? interaction.followUp(message) : interaction.reply(message);
   await sent.catch((again: unknown) => log('error', 'could not say so', loggable(again)));

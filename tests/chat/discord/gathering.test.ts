@@ -59,6 +59,21 @@ describe('what arrives at the same moment', () => {
     expect(behind()).toBe(false);
   });
 
+  it('is let go where the program ends first: nothing of it is done, and whoever waits hears so', async () => {
+    const { store, writings } = watched(crew());
+    const { gather, letGo } = gathering();
+    const waits = gather(store, () => store.openSheet(sheetNamed('a')));
+    letGo();
+    const late = gather(store, () => store.openSheet(sheetNamed('b')));
+    const outcomes = await Promise.allSettled([waits, late]);
+    expect(outcomes.map((outcome) => outcome.status === 'rejected' && outcome.reason.name)).toEqual([
+      'NotBegun',
+      'NotBegun',
+    ]);
+    expect(writings()).toBe(0);
+    expect(store.listSheets({ limit: 9 })).toEqual([]);
+  });
+
   it('stands alone: what fails is undone, and the rest is kept', async () => {
     const store = crew();
     const { gather } = gathering();
