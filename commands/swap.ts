@@ -273,7 +273,11 @@ const box = whole('box', 'Name a box that will be opened: each is proven dead by
   done: (told) => told.boxListed,
   options: [
     { id: 'name', brief: 'as the crew calls it, such as: switch by the door', required: true },
-    { id: 'kind', brief: 'what it is', required: true, choices: choicesOf(checklistWords.boxes),
+    {
+      id: 'kind',
+      brief: 'what it is',
+      required: true,
+      choices: choicesOf(checklistWords.boxes),
       choiceLabels: { spanish: checklistsIn.spanish.swap.words.boxes },
     },
   ],
@@ -367,7 +371,7 @@ const swap: DeskCommand = {
     leave,
     status,
     carry,
-  ].map(inItsLanguage),
+  ].map((action) => ({ ...inItsLanguage(action), glosses: true })),
 };
 
 export default swap;

@@ -4,6 +4,7 @@ import type { Assumption } from '#interview/replay.ts';
 import { worded } from '#interview/worded.ts';
 import { conversationWords } from '#words/conversation.ts';
 import { standInOf } from './answers.ts';
+import { glossed } from './glossed.ts';
 import { inUnits } from './in-units.ts';
 
 /** A reply with what stands in for answers nobody had, in the crew's units: in short lines, with the reasons for the working. */
@@ -32,7 +33,7 @@ export function withAssumed(reply: Reply, assumptions: readonly Assumption[], un
       }),
     ],
   };
-  return inUnits(whole, units);
+  return glossed(inUnits(whole, units));
 }
 
 /** "Airflow the room needs" inside a sentence; a name in capitals stays as it is. */

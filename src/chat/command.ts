@@ -65,6 +65,8 @@ export interface Action {
   readonly options: readonly DeskOption[];
   /** What it changes concerns the whole crew, so only those who manage the server may do it. */
   readonly managersOnly?: true;
+  /** Terms of the trade in what it says are glossed, as in every answer of an answering command. */
+  readonly glosses?: true;
   act(desk: Desk, options: Readonly<Record<string, string>>): Reply | Start;
 }
 

@@ -8,6 +8,7 @@ import type { Language } from '#words/language.ts';
 import { recallFor, recallFrom, unitsOf } from './answers.ts';
 import { withAssumed } from './assumed.ts';
 import type { Action, Desk, Start } from './command.ts';
+import { glossed } from './glossed.ts';
 import { inUnits } from './in-units.ts';
 
 /** Words are no photo: it is sent itself. */
@@ -67,7 +68,9 @@ function answerOn(
 /** Does it, and tells it in the units of the desk. */
 export function acted(action: Action, desk: Desk, options: Readonly<Record<string, string>>): Reply | Start {
   const reply = action.act(desk, options);
-  return 'start' in reply ? reply : inUnits(reply, desk.bareUnits);
+  if ('start' in reply) return reply;
+  const told = inUnits(reply, desk.bareUnits);
+  return action.glosses ? glossed(told) : told;
 }
 
 /** Why somebody may not do this, in a sentence; nothing where they may. */

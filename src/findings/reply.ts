@@ -129,6 +129,8 @@ export interface Reply {
   readonly assumed?: readonly string[];
   /** Why each of those was taken, for whoever asks for the working. */
   readonly assumedBecause?: readonly string[];
+  /** Terms of the trade that stand in it, each with half a line for whoever is new to it. */
+  readonly words?: string;
   readonly suggestions?: readonly Suggestion[];
   readonly files?: readonly ReplyFile[];
   readonly papers?: readonly ReplyPaper[];

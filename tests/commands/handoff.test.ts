@@ -92,7 +92,7 @@ describe('the papers of a whole swap', () => {
     expect(record).toMatch(/\["Room length","9 ft","measured","Ana","Mar 1, 2027, 05:00"\]/);
     const occupant = textOf(papers()[0]?.paper);
     expect(occupant).toContain('Finished March 1, 2027.');
-    expect(occupant).toContain('The air leaves at: Wall hood.');
+    expect(occupant).toContain('The air leaves at: Wall cap.');
     expect(occupant).not.toContain('not finished');
   });
 

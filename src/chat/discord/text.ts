@@ -82,10 +82,14 @@ function replyLines(reply: Reply, style: Style): { first: readonly string[]; sec
   };
 }
 
+/** The terms met in a reply, in one small line; nothing where there is none. */
+const glossLines = ({ words, language = 'english' }: Reply, { text, small }: Style): readonly string[] =>
+  words ? ['', small(text(standing[language].words(words)))] : [];
+
 /** A whole reply as plain text, for a file. */
 export function plainReply(reply: Reply): string {
   const { first, second } = replyLines(reply, inFile);
-  return [visible(reply.headline), '', ...first, ...second].join('\n');
+  return [visible(reply.headline), '', ...first, ...second, ...glossLines(reply, inFile)].join('\n');
 }
 
 /** The text of a reply within the platform's limits. `more` says at its end where the rest is, when it does not fit. */
@@ -102,7 +106,9 @@ export function replyText(reply: Reply, more?: string): ReplyText {
   const rest = Math.min(limits.description, room - firstBlock.length) - leftOut.length - 1;
   const secondKept = firstKept.length < first.length ? [] : fitted(second, rest);
   const whole = firstKept.length + secondKept.length === first.length + second.length;
-  const secondBlock = [...secondKept, ...(whole ? [] : [leftOut])].join('\n').trim();
+  // A gloss gives way to everything else.
+  const glosses = fitted([...secondKept, ...glossLines(reply, inMessage)], rest).slice(secondKept.length);
+  const secondBlock = [...secondKept, ...(whole ? glosses : [leftOut])].join('\n').trim();
   return { title, blocks: [firstBlock, secondBlock].filter((block) => block !== ''), whole };
 }
 

@@ -54,6 +54,7 @@ export function replyText(reply: Reply, paper: Paper): string {
     assumed.length === 0
       ? ''
       : [`${standing[language].takenForGranted}:`, ...assumed.map((line) => paragraph(line, paper, '  - '))].join('\n'),
+    reply.words ? paragraph(standing[language].words(reply.words), paper) : '',
   ];
   return blocks.filter((block) => block !== '').join('\n\n');
 }
