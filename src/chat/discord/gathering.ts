@@ -34,39 +34,69 @@ interface Piece {
 const mostAtOnce = 8;
 
 /**
+ * Milliseconds between two goes while more than one comes at a time: so long they gather. Writing to the disk takes two of
+ * them, however much is written.
+ */
+const pause = 15;
+
+/** Does all of it in one go, and says how to tell each what came of it. */
+function kept(pieces: readonly Piece[]): readonly (() => void)[] {
+  const each = (piece: Piece): (() => void) => {
+    try {
+      return piece.store.together(piece.done);
+    } catch (error) {
+      // A full disk undoes everything begun, not this piece alone: nothing of it may be told as kept.
+      if (error instanceof StoreTrouble) throw error;
+      return () => piece.failed(error);
+    }
+  };
+  try {
+    return pieces[0]?.store.together(() => pieces.map(each)) ?? [];
+  } catch (error) {
+    return pieces.map(
+      ({ failed }) =>
+        () =>
+          failed(error),
+    );
+  }
+}
+
+/**
  * Gathers what arrives at the same moment, so that it is written to the disk in one go: the disk is what takes long, however
  * little is written. Each piece still stands alone: one that fails is undone and the others are kept; only what the disk
  * refuses, it refuses for all. Nothing is told before all of it is kept. Between two goes the program looks up for what has
- * arrived, and what is urgent goes before what may wait.
+ * arrived, and what is urgent goes before what may wait. Who comes alone never waits.
  */
 export function gathering(): Gathering {
   const waiting: Readonly<Record<Urgency, Piece[]>> = { now: [], later: [] };
   let over = false;
   const count = (): number => waiting.now.length + waiting.later.length;
 
+  let goesAgain = 0;
+  let pausing: NodeJS.Timeout | undefined;
+
+  const soon = (): void => {
+    const rest = goesAgain - performance.now();
+    if (rest > 0 && count() < mostAtOnce) pausing = setTimeout(keep, rest);
+    else setImmediate(keep);
+  };
+  const added = (): void => {
+    if (count() === 1) soon();
+    else if (pausing && count() >= mostAtOnce) {
+      clearTimeout(pausing);
+      pausing = undefined;
+      setImmediate(keep);
+    }
+  };
+
   const keep = (): void => {
+    pausing = undefined;
     // One of those who wait is always taken along, so that nobody waits for ever.
     const pieces = waiting.now.splice(0, mostAtOnce - Math.min(1, waiting.later.length));
     pieces.push(...waiting.later.splice(0, mostAtOnce - pieces.length));
-    if (count() > 0) setImmediate(keep);
-    const tellings: (() => void)[] = [];
-    const each = (piece: Piece): (() => void) => {
-      try {
-        return piece.store.together(piece.done);
-      } catch (error) {
-        // A full disk undoes everything begun, not this piece alone: nothing of it may be told as kept.
-        if (error instanceof StoreTrouble) throw error;
-        return () => piece.failed(error);
-      }
-    };
-    try {
-      pieces[0]?.store.together(() => {
-        for (const piece of pieces) tellings.push(each(piece));
-      });
-    } catch (error) {
-      for (const piece of pieces) piece.failed(error);
-      return;
-    }
+    const tellings = kept(pieces);
+    if (pieces.length > 1) goesAgain = performance.now() + pause;
+    if (count() > 0) soon();
     for (const tell of tellings) tell();
   };
 
@@ -79,7 +109,7 @@ export function gathering(): Gathering {
           return () => resolve(result);
         };
         waiting[urgency].push({ store, done, failed });
-        if (count() === 1) setImmediate(keep);
+        added();
       }),
     letGo() {
       over = true;
