@@ -51,6 +51,7 @@ const twoFeet = ductLength.from(2, 'ft');
 /** A length as it can be read again: feet and inches only before a size, since "14 ft 6 in flex" is 14 ft of 6 in flex. */
 const lengthText = ({ length, diameter }: DuctPart, units: UnitSystem): string =>
   inEach(units, (system) => {
+    if (units === 'both' && isExact(length)) return ductLength.showShort(length.typical, system);
     const { unit, of } = ductLength.scale(system);
     const number = (value: Metres) => String(Number(of(value).toFixed(system === 'metric' ? 3 : 2)));
     if (!isExact(length)) return `${number(length.low)} to ${number(length.high)} ${unit}`;

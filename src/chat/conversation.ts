@@ -2,6 +2,7 @@ import type { AnyQuestion } from '#interview/question.ts';
 import { type Outcome, type Recall, replay } from '#interview/replay.ts';
 import { worded } from '#interview/worded.ts';
 import { meansNotKnown, turnMeant } from '#interview/words.ts';
+import { withMetric } from '#quantity/beside.ts';
 import { leading } from '#quantity/units.ts';
 import { SheetTrouble } from '#store/sheet-trouble.ts';
 import type { ScopedStore } from '#store/store.ts';
@@ -159,7 +160,7 @@ export function screenOf(
   const readBack = (question: AnyQuestion) => ({
     id: question.id,
     brief: worded(question, language).brief,
-    shown: told(question),
+    shown: units === 'both' ? withMetric(told(question)) : told(question),
   });
   const screen = {
     talk: talk.id,

@@ -11,6 +11,8 @@ const everyday = new Set(['cfm', 'inches-of-water']);
 const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 
 interface Sought extends Gloss {
+  /** In small letters, to be looked for before the pattern is tried. */
+  readonly small: readonly string[];
   readonly pattern: RegExp;
 }
 
@@ -21,6 +23,7 @@ function sought(language: Language): readonly Sought[] {
   if (before) return before;
   const made = glosses[language].map((gloss) => ({
     ...gloss,
+    small: gloss.seen.map((form) => form.toLowerCase()),
     pattern: new RegExp(`(?<![\\p{L}\\p{N}-])(?:${gloss.seen.map(escaped).join('|')})(?![\\p{L}\\p{N}-])`, 'iu'),
   }));
   soughtIn.set(language, made);
@@ -34,8 +37,9 @@ function sought(language: Language): readonly Sought[] {
 export function glossed(reply: Reply): Reply {
   if (reply.refused || reply.findings.length === 0) return reply;
   const text = [reply.headline, ...reply.findings.map(({ says }) => says)].join('\n');
-  const met = sought(reply.language ?? 'english').flatMap(({ id, seen, says, pattern }) => {
-    const at = text.search(pattern);
+  const small = text.toLowerCase();
+  const met = sought(reply.language ?? 'english').flatMap(({ id, seen, says, small: forms, pattern }) => {
+    const at = forms.some((form) => small.includes(form)) ? text.search(pattern) : -1;
     return at < 0 ? [] : [{ at: everyday.has(id) ? at + text.length : at, term: seen[0] ?? id, says }];
   });
   if (met.length === 0) return reply;

@@ -95,6 +95,10 @@ describe('a crew that reads both systems', () => {
       said.push(await session.say(line));
     expect(said.join('\n').split('\n').flatMap(lonely)).toEqual([]);
     expect(said[2]).toContain('14-1/2 in (368 mm) wide');
+    const box = await session.say('boxfill box="18 in3"');
+    expect(box).toContain('18 cu in (295 cm³).');
+    const run = await session.say('/duct duct-run="14 ft 6 in flex; 8 ft 6 in 4 in smooth; wall cap"');
+    expect(run).toContain('14 ft (4.27 m) 6 in (152 mm) flex; 8 ft 6 in (2.59 m) 4 in (102 mm) smooth; wall cap.');
   });
 
   it('types inch-pound numbers bare', async () => {
