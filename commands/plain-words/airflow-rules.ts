@@ -34,6 +34,9 @@ export const fanRules: readonly Rule[] = [
     String.raw`(?<![\d/])(?<list>\d{2,3}(?: ?/ ?\d{2,3})+)(?: cfm)?(?= (?:fan|unit))|(?<![\d/])(?<three>\d{2,3}(?: ?/ ?\d{2,3}){2,})(?![\d/])`,
     ({ list, three }) => fact('fan-settings', (list ?? three ?? '').match(/\d+/g)?.join(', ') ?? ''),
   ),
+  rule(String.raw`(?<=~ (?:fan|unit) )(?:set )?(?:on|at|to) (?:the )?${q}(?= ?[,;])`, ({ q: flow }) =>
+    fact('fan-setting', `${flow}`),
+  ),
   rule(
     String.raw`(?:set (?:to|at|on)|(?:leave|left|keep|kept|run|running|runs) (?:it |them )?(?:on|at)|switched to|dialed to|selector (?:on|at|to))(?: the)? ${q}`,
     ({ q: flow }) => fact('fan-setting', `${flow}`),
@@ -42,7 +45,7 @@ export const fanRules: readonly Rule[] = [
 
 export const neededRules: readonly Rule[] = [
   rule(
-    String.raw`(?:keep(?:ing)?|hold(?:ing)?|maintain(?:ing)?|spec(?:ified|ification)?|design(?:ed)?|aim(?:ing)? for|supposed to|short of|exceeds?|more than|still (?:have|get|see|make|move|pull|hit)|at least|minimum|no less than)(?: (?:to|is|was|be|calls for|for|of|do|get|move|pull|at least|a|me|us|above|over|air ?flow|flow))*[:=,]? ?${q}(?! ?(?:fan|unit)\b)`,
+    String.raw`(?:keep(?:ing)?|hold(?:ing)?|maintain(?:ing)?|spec(?:ified|ification)?|design(?:ed)?|aim(?:ing)? for|supposed to|short of|exceeds?|more than|still (?:have|get|see|make|move|pull|hit)|at least|minimum|(?<!\d )\bmin|no less than)(?: (?:to|is|was|be|calls for|for|of|do|get|move|pull|at least|a|me|us|above|over|air ?flow|flow))*[:=,]? ?${q}(?! ?(?:fan|unit)\b)`,
     ({ q: flow }) => fact('airflow-needed', `${flow}`),
   ),
   rule(String.raw`${q} (?:achieved|met|attained|reached)\b`, ({ q: flow }) => fact('airflow-needed', `${flow}`)),
@@ -114,7 +117,7 @@ export const askedOf: readonly Rule[] = [
   // "70 min" of a duct is the least it must move.
   rule(String.raw`(?<q>[2-9]\d|[1-4]\d\d) min\b`, ({ q: flow }) => fact('airflow-needed', `${flow} cfm`)),
   rule(
-    String.raw`(?:make|do|get|getting|hit|meets?|satisf(?:y|ies)|see|pull|move|manage|deliver|give|gives|leave|reach|drops? (?:to|under|below)|only)(?: (?:at least|me|us|the|my|a|still|out))* ${q}(?= ?(?:with|through|over|on the|on \d|in the|within|across|out|after|when|if|[,;?.]|$))(?! ?(?:fan|unit))`,
+    String.raw`(?:make|do|gets?|getting|hit|meets?|satisf(?:y|ies)|see|pull|move|manage|deliver|give|gives|leave|reach|drops? (?:to|under|below)|only)(?: (?:at least|me|us|the|my|a|still|out))* ${q}(?= ?(?:at the|with|through|over|on the|on \d|in the|within|across|out|after|when|if|[,;?.]|$))(?! ?(?:fan|unit))`,
     ({ q: flow }) => fact('airflow-needed', `${flow}`),
   ),
 ];

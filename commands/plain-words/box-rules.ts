@@ -24,7 +24,7 @@ const boxes: readonly Rule[] = [
     ({ a, d, s }) => fact('box', `${sized(a)} x ${sized(d)} ${shape(s)}`),
   ),
   rule(
-    String.raw`(?<a>${number}) ?(?:in )?(?<s>square|octagon(?:al)?|round)(?: (?:metal|junction|steel|box|that's))*,? ?(?<d>${number})(?: in)?(?: deep)?`,
+    String.raw`(?<a>${number}) ?(?:in )?(?<s>square|octagon(?:al)?|round)(?: (?:metal|junction|steel|box|that's))*,? ?(?:by |x )?(?<d>${number})(?: in)?(?: deep)?`,
     ({ a, d, s }) => fact('box', `${sized(a)} x ${sized(d)} ${shape(s)}`),
   ),
   // "Box says 14.5": a bare number of a box is what is stamped in it.
@@ -43,7 +43,7 @@ const sized = (said: string | undefined): string =>
 const shape = (said: string | undefined): string => (/^oct/.test(said ?? '') ? 'octagon' : `${said}`);
 
 const cable = new RegExp(
-  String.raw`(?:(?<n>\d{1,2}|an?) ?(?:x |x|(?:runs?|cables?|pieces?|romex|nm)(?: of)? |of )?)?(?<awg>${gauges}) ?(?:[/-] ?(?<c>[234])|(?<d>[234])(?= cables?))(?![\d/])(?: ?(?:romex|nm-?b?|cables?|wires?))*(?<g> ?,?(?:\+|with|and|w|both with)? ?(?:an? |the |bare |their )?(?:grounds?|\bg\b))?(?: ?x ?(?<m>\d+))?`,
+  String.raw`(?:(?<n>\d{1,2}|an?) ?(?:x |x|- ?|(?:runs?|cables?|pieces?|romex|nm)(?: of)? |of )?)?(?<awg>${gauges}) ?(?:[/-] ?(?<c>[234])|(?<d>[234])(?= cables?))(?![\d/])(?: ?(?:romex|nm-?b?|cables?|wires?))*(?<g> ?,?(?:\+|with|and|w|both with)? ?(?:an? |the |bare |their )?(?:grounds?|\bg\b))?(?: ?x ?(?<m>\d+))?`,
   'g',
 );
 const wire = new RegExp(
@@ -58,11 +58,11 @@ function wiresIn(text: string): Taken & { readonly gauge: string | undefined } {
   const sizes: string[] = [];
   const take = (
     pattern: RegExp,
-    said: (groups: Readonly<Record<string, string | undefined>>) => string | undefined,
+    said: (groups: Readonly<Record<string, string | undefined>>, whole: string) => string | undefined,
   ) => {
     for (const match of [...left.matchAll(pattern)]) {
       const cut = cutsNumber(left, match.index, match.index + match[0].length);
-      const item = cut ? undefined : said(match.groups ?? {});
+      const item = cut ? undefined : said(match.groups ?? {}, match[0]);
       if (item === undefined) continue;
       list.push(item);
       left = without(left, match.index, match.index + match[0].length);
@@ -74,9 +74,10 @@ function wiresIn(text: string): Taken & { readonly gauge: string | undefined } {
     const count = n === undefined || /^an?$/.test(n) ? (m ?? '1') : n;
     return `${count} x ${awg}/${c ?? d}${g === undefined && !allGrounded ? '' : ' with ground'}`;
   });
-  take(wire, ({ n, awg, p, big, k, small }) => {
+  take(wire, ({ n, awg, p, big, k, small }, whole) => {
     const [count, gauge] = [n ?? p ?? k, awg ?? big ?? small];
-    if (Number(count) > 40) return undefined;
+    // A room is 5x8 before a box holds five wires as thick as that.
+    if (Number(count) > 40 || (Number(gauge) < 10 && !/#|awg|ga\b|wires?|conductors?/.test(whole))) return undefined;
     sizes.push(`${gauge}`);
     return `${count}x${gauge}`;
   });
@@ -121,8 +122,8 @@ export function boxMentioned(line: string): Taken {
   };
   const leads = taken(inside.text, [
     rule(
-      String.raw`(?:fan(?:'s)?|fixture)(?: (?:has|wires?|leads?|are|is))*,? ?(?<n>\d) (?:leads? |wires? )?(?:are |is )?(?:#)?(?<w>${gauges})(?: awg)?|(?<m>\d) (?:fixture|fan) (?:wires?|leads?)(?: (?:are|is|of|at))* ?(?:#)?(?<v>${gauges})(?: awg)?`,
-      ({ n, w, m, v }) => fact('fixture-wires', `${n ?? m}x${w ?? v}`),
+      String.raw`(?:fan(?:'s)?|fixture)(?: (?:has|wires?|leads?|are|is|of))*[:=,]? ?(?<n>\d) ?(?:x ?)?(?:leads? |wires? )?(?:are |is )?(?:#)?(?<w>${gauges})(?: awg)?|(?<f>\d) ?(?:x ?)?#?(?<fw>18|16|14)(?: ?(?:awg|ga))? (?:fan|fixture) (?:wires?|leads?)|(?<m>\d) (?:fixture|fan) (?:wires?|leads?)(?: (?:are|is|of|at))* ?(?:#)?(?<v>${gauges})(?: awg)?`,
+      ({ n, w, m, v, f, fw }) => fact('fixture-wires', `${n ?? m ?? f}x${w ?? v ?? fw}`),
     ),
   ]);
   const grounds = taken(leads.text, [

@@ -66,6 +66,7 @@ const cues: Readonly<Record<string, readonly Cue[]>> = {
     [/\bmin\b[^.?]{0,12}\bshower|\bshower[^.?]{0,24}\bmin\b/, 4],
     [/\bmin(?:utes)? ?\?/, 5],
     [/\bhow (?:many minutes|many min|much time)\b/, 6],
+    [/\b(?:keep|leave|run|stay)\b[^.?]*\bhow long\b/, 5],
     [/\bhow long (?:does|do|should|must|will|would) (?:\S+ ){0,6}(?:need|take|run|stay|be on|keep|leave)\b/, 4],
     [/\bhow long(?: (?:to|do|does|should|must|till|until|before|after)\b|[ ?.!]*$)/, 2],
     [
@@ -156,7 +157,7 @@ const cues: Readonly<Record<string, readonly Cue[]>> = {
   ],
   callback: [
     [/\bcallback\b|\bwarranty\b/, 9],
-    [/\b(?:trips?|tripping|tripped)\b/, 7],
+    [/\b(?:trips?|tripping|tripped)\b|\btak(?:es|ing) (?:forever|ages|way too long|too long|so long)\b/, 7],
     [
       /(?<!\b(?:wants?|needs?|likes?|prefers?) (?:\w+ ){0,4})\b(?:doesn't|doesnt|does not|won't|wont|isn't|isnt|never|quit|quits|stopped|can't|cant)(?: \w+)? (?:spin|run|turn|work|start|com|clear|shut|stop|clos|open|pull)\w*/,
       5,
@@ -182,7 +183,7 @@ const cues: Readonly<Record<string, readonly Cue[]>> = {
   ],
   parts: [
     [
-      /\b(?:parts|materials?|shopping|supplies|take-?off|take off|(?:\w+ )?list\b(?! price)|what do (?:i|we) need to (?:buy|get|bring|order)|what (?:do|should) (?:i|we) (?:bring|buy|order|grab|pick up|load)|(?:on|in|for) the (?:truck|van)|how much (?:foil )?tape|how many (?:hangers|straps|screws)|bill of materials)\b/,
+      /\b(?:parts|materials?|shopping|supplies|take-?off|take off|(?:\w+ )?list\b(?! price)|what (?:all )?(?:do|will|would|should) (?:i|we|they) (?:need|have) to (?:buy|get|bring|order|pick up|grab|load|haul|take)|what (?:do|should) (?:i|we) (?:bring|buy|order|grab|pick up|load)|(?:on|in|for) the (?:truck|van)|how much (?:foil )?tape|how many (?:hangers|straps|screws)|requisition|bill of materials)\b/,
       9,
     ],
     [/\b(?:tape|screws|hangers|straps|joists?|bring|buy)\b/, 3],
@@ -264,12 +265,16 @@ const complaintsHeard = (said: string): number =>
 
 /** A sign of trouble in anybody's words, and what of a fan's it may be told of. */
 const trouble =
-  /\b(?:weird|strange|funny|noise|noises|noisy|sounds?|stuck|dead|broke|broken|worse|weak\w*|smok\w*|spark\w*|shocks?|shocked|tingl\w*|buzz\w*|click\w*|tick\w*|clunk\w*|knock\w*|scrap\w*|squeak\w*|screech\w*|thump\w*|bang\w*|roar\w*|howl\w*|whin\w*|whistl\w*|drone\w*|popping|pops|flutter\w*|stinks?|stinky|sewer|sewage|musty|smell\w*|odou?r\w*|wet|damp|drip\w*|leak\w*|stain\w*|puddle\w*|peel\w*|bubbl\w*|mold\w*|mould\w*|mildew\w*|frost\w*|icicles?|fog\w*|steamy|draft|drafts|drafty|bugs?|birds?|mice|wasps?|flicker\w*|dim|wobbl\w*|shak\w*|sagging|loose|fell|falling|tripp\w*|trips|quit|quits|died|dies|stop(?:p?ed|s)|burn(?:t|ing|ed)?|hot|nothing|hangs?|lingers?|loud\w*|low|less|poor|barely|hardly|no (?:air|suction|pull|power)|won't|wont|doesn't|doesnt|isn't|never|keeps|stays|by itself|on its own|water (?:is |comes |came |runs? )?\w+ (?:from|out|down|through|in|on)|running down)\b/;
+  /\b(?:weird|strange|funny|noise|noises|noisy|sounds?|stuck|dead|broke|broken|worse|weak\w*|smok\w*|spark\w*|shocks?|shocked|tingl\w*|buzz\w*|click\w*|tick\w*|clunk\w*|knock\w*|scrap\w*|squeak\w*|screech\w*|thump\w*|bang\w*|roar\w*|howl\w*|whin\w*|whistl\w*|drone\w*|popping|pops|forever|ages|flutter\w*|stinks?|stinky|sewer|sewage|musty|smell\w*|odou?r\w*|wet|damp|drip\w*|leak\w*|stain\w*|puddle\w*|peel\w*|bubbl\w*|mold\w*|mould\w*|mildew\w*|frost\w*|icicles?|fog\w*|steamy|draft|drafts|drafty|bugs?|birds?|mice|wasps?|flicker\w*|dim|wobbl\w*|shak\w*|sagging|loose|fell|falling|tripp\w*|trips|quit|quits|died|dies|stop(?:p?ed|s)|burn(?:t|ing|ed)?|hot|nothing|hangs?|lingers?|loud\w*|low|less|poor|barely|hardly|black (?:spots?|stuff|marks)|no (?:air|airflow|flow|suction|pull|power)|won't|wont|doesn't|doesnt|isn't|never|keeps|stays|by itself|on its own|water (?:is |comes |came |runs? )?\w+ (?:from|out|down|through|in|on)|running down)\b/;
 const ofTheFan =
   /\b(?:fan|fans|vent|grille|exhaust|duct|flap|damper|switch|gfci|breaker|light|mirror|steam|water|air|smell\w*|noise|flow|airflow|mold|ceiling|paint|walls?|motor|hood|outside|cap|window|bath(?:room)?|it|she|he|tenant|customer|owner)\b/;
+/** Things that are no part of a bath: what ails them is another's trade. */
+const elsewhere =
+  /\b(?:trucks?|vans?|cars?|radio|phone|printer|computer|laptop|tv|coffee|internet|wifi|dog|knee|tires?|mower|fridge|toaster|microwave|dishwasher)\b/;
+
 /** Trouble that is a fan's even where nobody names one. */
 const fanTrouble =
-  /\b(?:loud\w*|nois\w*|rattl\w*|hum(?:s|ming)?|buzz\w*|squeal\w*|squeak\w*|grind\w*|whistl\w*|vibrat\w*|flap\w*|click\w*|clunk\w*|suction|weak|no (?:pull|draw)|(?:shut|turn)s? (?:itself )?off|damp|draft\w*|stain\w*)\b/;
+  /\b(?:loud\w*|nois\w*|rattl\w*|hum(?:s|ming)?|buzz\w*|squeal\w*|squeak\w*|grind\w*|whistl\w*|vibrat\w*|flap\w*|click\w*|clunk\w*|suction|weak|stinks?|reeks?|no (?:pull|draw)|(?:shut|turn)s? (?:itself )?off|damp|draft\w*|stain\w*)\b/;
 /** Whoever asks for a quantity or a permission does not complain. */
 const asks =
   /\b(?:how (?:much|many|long|far|big|large)|what (?:size|cfm|fan|do|does|will|would)|which|can (?:i|we|you)|may i|allowed|legal|should|cost\w*|need(?:s|ed)?|enough|will (?:it|the|this|that|my)|list|max(?:imum)?)\b/;
@@ -279,7 +284,7 @@ const ofTheTrade =
   /\b(?:fans?|bath\w*|powder|showers?|tub|toilet|ducts?|flex|foil|pipe|spiral|smooth|rigid|elbow|cap|jack|hood|soffit|room|ceilings?|sqft|m2|cfm|l\/s|m3\/h|attic|loft|insulat\w*|sweat\w*|condens\w*|drip\w*|door|gap|undercut|make-?up|grille|wires?|wiring|box\w*|switch\w*|timer|gfci|breaker|neutral|ground|conductors?|in3|cable|gang|bag|sec|anemometer|fpm|pa|watt|kwh|hdd|steam|fog\w*|mirror|mold\w*|vent\w*|exhaust|backdraft|motor|aluminum|knob|sones?|reach|size|cost|runtime|callback|parts|measure|power|plan|sweat|octagon|clamps?|cubic|[1-9]\d? ?(?:x|by) ?\d|\d{1,2}\/[23])\b/;
 
 const complains = (line: string): boolean =>
-  trouble.test(line) && (ofTheFan.test(line) || fanTrouble.test(line)) && !asks.test(line);
+  (fanTrouble.test(line) || (trouble.test(line) && ofTheFan.test(line))) && !asks.test(line);
 
 interface Fit {
   /** The line made even, and as it was typed. */
@@ -291,16 +296,11 @@ interface Fit {
 
 /** How well a line fits a command: its words, the facts it would take, and the numbers it could do nothing with. */
 export function scoreOf(command: string, { line, said, facts, loose }: Fit): number {
-  if (
-    !ofTheTrade.test(line) &&
-    !(command === 'callback' && (fanTrouble.test(line) || complaintsHeard(said) > 0)) &&
-    !complains(line)
-  )
-    return 0;
+  const heard = command === 'callback' ? complaintsHeard(said) : 0;
+  if (!ofTheTrade.test(line) && (elsewhere.test(line) || !(complains(line) || heard > 0))) return 0;
   const spoken = (cues[command] ?? []).reduce((sum, [pattern, weight]) => sum + (pattern.test(line) ? weight : 0), 0);
   const fits = Object.entries(belongs[command] ?? {}).filter(([id]) => facts.some((each) => each.id === id));
   const about = ledBy(command, line) + spoken + fits.reduce((sum, [, weight]) => sum + weight, 0);
-  if (command === 'callback')
-    return about + heardWeight * complaintsHeard(said) + (complains(line) ? (/\d/.test(line) ? 1 : 4) : 0);
+  if (command === 'callback') return about + heardWeight * heard + (complains(line) ? (/\d/.test(line) ? 1 : 4) : 0);
   return Math.max(Math.min(about, stillRead), about - Math.min(loose, mostLoose));
 }

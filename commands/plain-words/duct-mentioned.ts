@@ -110,6 +110,9 @@ const fittingsByName = fittingIds
   .flatMap(({ id, name, word }) => fittingPatterns([[id, [name]]]).map(([, pattern]) => ({ id, word, pattern })));
 const ends: readonly string[] = ['roof-cap', 'wall-cap', 'soffit-fitting', 'louvered-hood', 'exit-bare'];
 
+/** "4 in smooth 90 cfm": the number belongs to the air. */
+const airBehind = /^ ?(?:cfm|l\/s|m3\/h|fan|unit|watt)\b/;
+
 /** Fittings by the names they go by; the size behind one is left for the duct it may belong to. */
 function fittingsIn(line: string): readonly Placed[] {
   const found: Placed[] = [];
@@ -127,7 +130,8 @@ function fittingsIn(line: string): readonly Placed[] {
         !match ||
         before !== undefined ||
         !/[a-z]/.test(match[0]) ||
-        /^(?:an? )?(?:exit|outlet|hood|screen)s?$/.test(match[0])
+        /^(?:an? )?(?:exit|outlet|hood|screen)s?$/.test(match[0]) ||
+        (/[a-z] ?(?:90|45)$/.test(match[0]) && airBehind.test(line.slice(at + match[0].length)))
       )
         continue;
       const whole =

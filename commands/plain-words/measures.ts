@@ -20,8 +20,8 @@ const unit = (words: string): RegExp => new RegExp(String.raw`(?<=\d)[ -]*(?:${w
 
 /** Units after a number, each made one word. */
 const units: readonly (readonly [RegExp, string])[] = [
-  [/(?<![a-z])c\.? ?f\.? ?m\.?(?![a-z0-9])/g, ' cfm '],
   [/(?<=\d) *-?cfm(?![a-z0-9])/g, ' cfm '],
+  [/(?<![a-z])c\.? ?f\.? ?m\.?(?![a-z0-9])/g, ' cfm '],
   [unit('cubic feet per minute|cubic feet a minute|cubes a minute'), ' cfm '],
   [unit(String.raw`l ?\/ ?s(?:ec)?|lps|lit(?:er|re)s? ?(?:per|a|\/) ?sec(?:ond)?|liters? per second`), ' l/s '],
   [unit(String.raw`m3 ?\/ ?h(?:r)?|m3h|cmh|cubic met(?:er|re)s? (?:per|an) hour`), ' m3/h '],
@@ -77,7 +77,7 @@ const units: readonly (readonly [RegExp, string])[] = [
 const bends: readonly (readonly [RegExp, string])[] = [
   [/\banother (?=90|45|elbow|bend)/g, 'an '],
   [/\b(90|45)[ -]*(?:degrees?|deg|°)?[ -]*(?:elbows?|bends?|turns?|els?)\b/g, ' elbow $1 '],
-  [/(?<![\d.])([1-9]) ?x ?(90|45)(?:°|deg\b)?(?![\d.]| ?(?:in|cm|mm|ft|m)\b| ?['"])/g, '$1 elbow $2 '],
+  [/(?<![\d.])([1-9]) ?[x-] ?(90|45)(?:°|deg\b|'?s\b)?(?![\d.]| ?(?:in|cm|mm|ft|m)\b| ?['"])/g, '$1 elbow $2 '],
   [/\b([1-9]|an?) (90|45) ?(?:degrees?|deg|°)(?= ?(?:[,;]|and\b|ones\b|$))/g, '$1 elbow $2 '],
   [/\b(90|45)(?:'s|s)\b/g, ' elbow $1 '],
   [
@@ -93,6 +93,10 @@ const bends: readonly (readonly [RegExp, string])[] = [
   [/\b(an?|[1-9]) turns?\b/g, '$1 elbow'],
   [/(?<!flex |kinked )\bbends?\b(?! at\b(?! all\b))/g, 'elbow'],
   [/\belbows\b/g, 'elbow'],
+  [
+    /\b(adjustable|stamped|gored|pleated|crimped|mitered|mitred|swivel|segmented|long radius) elbow(?! ?(?:90|45))/g,
+    '$1 elbow 90',
+  ],
   [/\b(?:no|not any|not (?:a|one) single|not an?|without(?: any| an?)?|never an?) elbow\b/g, '0 elbow'],
   [
     /(?<!(?:\d|\ban?) )\belbow(?:s?[:=] ?| ?x ?| )([1-9])(?= ?(?:[,;?]|\.(?!\d)|$|and\b|roof\b|wall\b|soffit\b))/g,
@@ -152,6 +156,16 @@ export function evened(line: string): string {
     .replace(/(\d) ?(?:ft|foot|feet) (\d{1,2})(?= (?:by|x|ceilings?|long|wide|high|tall)\b)/g, '$1\' $2"')
     .replace(/(\d) ?['] ?-? ?(\d+(?:-\d+\/\d+)?) ?"/g, '$1 ft $2 in ')
     .replace(/\b(?:those|these|the|our|of) (?!(?:45|90))(\d{2,3})'?s\b/g, 'the $1 fan')
+    .replace(
+      /(\d) (?:more|extra|additional|full|good|straight|linear|odd|whole|lousy|measly) (?=f(?:ee|oo)?t\b|m\b|met(?:er|re)s?|inch|in\b|min|sec|gal|elbow|bend|90|45)/g,
+      '$1 ',
+    )
+    .replace(
+      /(?<!(?:^|[^/\d.])\d+(?:\.\d+)? )\bcfm[:= ]+(\d{2,3})(?= ?(?:[,;?)]|\.(?!\d)|$|and\b|with\b|th(?:ro)?u(?:gh)?\b))/g,
+      '$1 cfm',
+    )
+    .replace(/(?<![\d/.-])(\d{1,2})-(\d{1,2}) ?(x|by) ?(\d{1,2})-(\d{1,2})(?![/\d])/g, '$1 ft $2 in $3 $4 ft $5 in')
+    .replace(/\b(ceilings?|high|height) (\d{1,2})-(\d{1,2})(?![/\d])/g, '$1 $2 ft $3 in')
     .replace(/\b1900 box\b/g, '4 square box')
     .replace(/\br[. ]s[. ]i\b/g, 'rsi')
     .replace(/\b(?:cap|jack|vent|hood) (?:of|on|in|at|through) (?:the )?(roof|wall)\b/g, '$1 cap')

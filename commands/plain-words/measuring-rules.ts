@@ -8,7 +8,7 @@ const several = (unit: string): string => {
 };
 /** What comes behind a reading in a row: the rest of the row, which needs no unit. */
 const further = (unit: string): string =>
-  String.raw`(?:(?: the)?(?: (?:first|second|third)(?: time)?)?(?:(?: ?(?:,|and|&|then))+|(?= \d)) ?${number}(?: ?${unit}\b)?(?! ?(?:cfm|l/s|gal|liter|in|ft|mm|cm|m|sqin|pa|watt|min|x|fan|bag|duct|elbow)\b))*`;
+  String.raw`(?:(?: the)?(?: (?:first|second|third)(?: time)?)?(?:(?: ?(?:,|and|&|then))+|(?= \d)) ?${number}(?: ?${unit}\b)?(?! ?(?:cfm|l/s|gal|liter|in|ft|mm|cm|m|sqin|pa|watt|min|x|times?|fan|bag|duct|elbow)\b))*`;
 const inRow = (unit: string): string => String.raw`${several(unit)} ?${unit}\b${further(unit)}`;
 const listed = (said: string | undefined): string =>
   decimal(said ?? '')

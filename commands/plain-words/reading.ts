@@ -137,6 +137,12 @@ const moved: readonly Step[] = [by(neededRules), by(deliveredRules), by(measured
 const allDay = words((line) => (alwaysOn.test(line) ? fact('hours-per-day', '24 h') : []));
 const running = words((line) => (alwaysOn.test(line) ? fact('running', 'continuous') : []));
 
+/** The year of the wiring is placed where it told the era. */
+const yearPlaced: Step = ({ facts, text }) => ({
+  facts,
+  text: facts.some(({ id }) => id === 'wiring-era') ? text.replace(/\b19\d\d(?=s?\b)/, '~~~~') : text,
+});
+
 /** How each command takes its facts from a line. The surest readings come first. */
 const steps: Readonly<Record<string, readonly Step[]>> = {
   size: [by(buildingCodes), by(roomRules), words(fixturesSaid), running],
@@ -175,12 +181,15 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
     placed(temperaturesIn, roomTemperatures),
     duct,
     by(bareAirflow('fan-curve')),
+    by([fanByNumber]),
     words((line) => [
       ...(/\b(?:not?|never|nobody|no one|don't|dont|doesn't|doesnt|only)\b[^.;]*\b(?:until|till|once|after) (?:\w+ ){0,3}(?:showers?|baths?|done|finished)\b(?<=\bfan\b.*)|\bno fan (?:during|while|in)|\bfan (?:is |stays )?(?:off|not on) (?:during|while|in)|\bwithout the fan|\b(?:dont|don't|doesn't|doesnt|never|not) (?:run|use|turn on|have|put) (?:the |it |a )?(?:fan )?(?:on )?(?:during|while|in)|\bonly (?:on )?after(?:wards)?\b/.test(
         line,
       )
         ? fact('fan-during-shower', 'no')
-        : /\bfan (?:runs|is on|on|running|stays on) (?:during|while|through|in)/.test(line)
+        : /\bfan (?:runs|is on|on|running|stays on) (?:during|while|through|in (?:the |a |her |his |every )?shower)/.test(
+              line,
+            )
           ? fact('fan-during-shower', 'yes')
           : []),
       ...(/\bsqueegee|\bwip(?:e|es|ing) (?:down|the walls)/.test(line) ? fact('wipe-down', 'yes') : []),
@@ -196,6 +205,7 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
     ductInAttic,
     by([bareExhaust, belowZero, atticLength]),
     by(bareAirflow('fan-curve')),
+    by([fanByNumber]),
   ],
   makeup: [
     by(houseRules),
@@ -206,6 +216,7 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
     duct,
     by(doorBySize),
     by(bareAirflow('delivered-airflow')),
+    by([fanByNumber]),
     words(flamesSaid),
   ],
   boxfill: [by(wiringCodes), among(boxMentioned)],
@@ -221,7 +232,7 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
     words(methodSaid),
   ],
   cost: [by(costRules), ...fan, ...moved, duct, by(bareAirflow('fan-curve')), allDay],
-  power: [by(loadRules), by(costRules.slice(-1)), by(wiringCodes), words(wiringSaid)],
+  power: [by(loadRules), by(costRules.slice(-1)), by(wiringCodes), words(wiringSaid), yearPlaced],
   callback: [...fan, ...moved, duct, words(contextSaid)],
   parts: [by(partsRules), ...fan, duct, words(controlSaid), words(unitSaid)],
   plan: [

@@ -60,9 +60,13 @@ export const roomRules: readonly Rule[] = [
   rule(String.raw`\bheight(?: (?:of|is|at|about))*[:=,]? ?(?<h>${side})${noHeight}`, ({ h }) =>
     fact('ceiling-height', `${h}`),
   ),
+  // What is as high as a room and nothing else is said of, in a line that told the floor.
+  rule(String.raw`(?<=~.*)(?<h>(?:[7-9]|1[0-2])(?:\.5)? ft(?: \d+ in)?|2\.\d+ m)(?= ?(?:[,;.?]|$))`, ({ h }) =>
+    fact('ceiling-height', `${h}`),
+  ),
   // A height told right behind the floor, as in "7x9, 8 ft".
   rule(
-    String.raw`(?<=~ ?,? (?:bath(?:room)?,? |room,? )?)(?<h>(?:[7-9]|1[0-2])(?:\.5)? ft)\b(?! (?:of|duct|run|flex|\d))`,
+    String.raw`(?<=~ ?,? (?:bath(?:room)?,? |room,? )?)(?<h>(?:[7-9]|1[0-2])(?:\.5)? ft)\b(?! (?:of|duct|run|flex|\d+ (?:in|mm)|[3-8] (?:flex|smooth|rigid|pipe))\b)`,
     ({ h }) => fact('ceiling-height', `${h}`),
   ),
 ];

@@ -88,7 +88,7 @@ const elided = new RegExp(
   'g',
 );
 const pointed = new RegExp(
-  String.raw`(?<whole>\b(?:${small}|\d+) )?\bpoint (?<tenths>(?:(?:zero|oh|${digit}|\d+)\b ?)+)`,
+  String.raw`(?<whole>\b(?:${belowHundred}|\d+) )?\bpoint (?<tenths>(?:(?:zero|oh|${digit}|\d+)\b ?)+)`,
   'g',
 );
 const single = new RegExp(String.raw`\b${belowHundred}\b`, 'g');
@@ -114,6 +114,7 @@ const aboutWires = /\b(?:box|boxes|romex|cables?|gang|cubic|cubes?|grounds?)\b/;
 /** A line in lower case with its spoken numbers as digits. */
 export function withDigits(line: string): string {
   let text = line
+    .replace(/\ban a (?=half|quarter)/g, 'and a ')
     .replace(
       /\b(fif|six|seven|eigh|nine|four|thir) teen\b/g,
       (_, stem: string) => `${stem === 'eigh' ? 'eigh' : stem}teen`,
@@ -141,7 +142,7 @@ export function withDigits(line: string): string {
     })
     .replace(pointed, (...found) => {
       const { whole, tenths } = found.at(-1) as { whole?: string; tenths: string };
-      const value = (word: string) => String(units[word] ?? (word === 'oh' ? 0 : word));
+      const value = (word: string) => (/^\d/.test(word) ? word : word === 'oh' ? '0' : String(valueBelowHundred(word)));
       return `${whole === undefined ? '0' : value(whole.trim())}.${tenths.trim().split(/ +/).map(value).join('')} `;
     })
     .replace(single, (said) => String(valueBelowHundred(said)))

@@ -80,7 +80,7 @@ export const roomHumidities: readonly Place[] = [{ word: /\bhouse\b/, id: 'house
 
 /** A temperature written without a sign of one: "attic 25", "attic at -10". */
 export const bareAttic: Rule = rule(
-  String.raw`(?:gets?|drops?|goes|hits|is|it's|its|down|about|around)(?: (?:to|down|as low as|like|about|around|maybe|at))* (?<u>-?\d+)(?: deg| degf)? (?:up there|in the (?:attic|winter)|outside|at night)|attic(?: (?:is|at|gets|down|to|about|around|hits|temperature|of|sits|runs|temp))* ?(?<t>-?\d+)(?! ?(?:ft|in|m|mm|cfm|l/s|%)\b)(?: (?:deg|degf))?`,
+  String.raw`(?:gets?|drops?|goes|hits|is|it's|its|down|about|around)(?: (?:to|down|as low as|like|about|around|maybe|at))* (?<u>-?\d+)(?: deg| degf)? (?:up there|in the (?:attic|winter)|outside|at night)|attic(?:'s)?(?: (?:is|at|gets|down|to|about|around|hits|temperature|of|sits|runs|temp))* ?(?<t>-?\d+)(?! ?(?:ft|in|m|mm|cfm|l/s|%)\b)(?: (?:deg|degf))?`,
   ({ t, u }) => fact('attic-temperature', `${t ?? u}`),
 );
 
@@ -141,7 +141,7 @@ export const doorRules: readonly Rule[] = [
     ({ g, u }) => gap(g, u),
   ),
   rule(
-    String.raw`(?:gap|undercut|under cut|clearance)(?: (?:is|of|under|at|by|about|only|maybe|the|door|bath|bathroom|around|measures|it|it's|a|just|like))*[:=,]? ?(?<g>${number})${notAir}(?! ?ft)(?! ?(?:in|mm|cm|m)? ?(?:wide )?(?:bath(?:room)? )?door) ?(?<u>in|mm|cm)?`,
+    String.raw`(?:gap|undercut|under cut|clearance)(?:'s)?(?:,? (?:is|of|under|at|by|about|only|maybe|the|like|door|bath|bathroom|around|measures|it|it's|a|just|like))*[:=,]? ?(?<g>${number})${notAir}(?! ?ft)(?! ?(?:in|mm|cm|m)? ?(?:wide )?(?:bath(?:room)? )?door) ?(?<u>in|mm|cm)?`,
     ({ g, u }) => gap(g, u),
   ),
   rule(String.raw`(?<w>${number}) ?-?(?<u>${across})? ?(?:wide )?(?:bath(?:room)? )?door\b`, ({ w, u }) => door(w, u)),

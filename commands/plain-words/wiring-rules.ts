@@ -57,7 +57,7 @@ const kinds: Heard = [
     'fan-light-and-heater',
   ],
   [
-    /\bfan(?:s)? ?(?:with|and|\/|\+|-|&) ?(?:an? )?(?:built[ -]in )?(?:heater|heat)\b|\bheater ?(?:\/|-)? ?fan\b|\bheat(?:ed)? fan\b|\bfan heater\b/,
+    /\bfan(?:s)? ?(?:with|and|\/|\+|-|&) ?(?:an? )?(?:built[ -]in )?(?:\d+ watt )?(?:heater|heat)\b|\bheater ?(?:\/|-)? ?fan\b|\bheat(?:ed)? fan\b|\bfan heater\b/,
     'fan-and-heater',
   ],
   [
@@ -76,7 +76,7 @@ const controls: Heard = [
 ];
 
 const wirings: Heard = [
-  [/\bknob (?:and|&|n) tube\b|\bk ?& ?t\b/, 'knob-and-tube'],
+  [/\bknob[ -](?:and|&|n)[ -]tube\b|\bk ?& ?t\b/, 'knob-and-tube'],
   [/\balumin(?:i)?um\b/, 'aluminium'],
 ];
 
