@@ -5,7 +5,7 @@ import type { Language } from '#words/language.ts';
 /** More than this under an answer is a lesson. */
 const most = 2;
 
-/** The terms met on every page: told only where nothing rarer needs the room. */
+/** The terms met on every page: told beside a rarer one that leaves them room, never by themselves. */
 const everyday = new Set(['cfm', 'inches-of-water']);
 
 const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
@@ -40,9 +40,9 @@ export function glossed(reply: Reply): Reply {
   const small = text.toLowerCase();
   const met = sought(reply.language ?? 'english').flatMap(({ id, seen, says, small: forms, pattern }) => {
     const at = forms.some((form) => small.includes(form)) ? text.search(pattern) : -1;
-    return at < 0 ? [] : [{ at: everyday.has(id) ? at + text.length : at, term: seen[0] ?? id, says }];
+    return at < 0 ? [] : [{ id, at: everyday.has(id) ? at + text.length : at, term: seen[0] ?? id, says }];
   });
-  if (met.length === 0) return reply;
+  if (met.every(({ id }) => everyday.has(id))) return reply;
   const words = met.sort((one, other) => one.at - other.at).slice(0, most);
   return { ...reply, words: words.map(({ term, says }) => `${term}, ${says}`).join('; ') };
 }

@@ -15,11 +15,12 @@ const saying = (says: string, more: Partial<Reply> = {}): Reply => ({
 });
 
 describe('a term of the trade is glossed where it is met', () => {
-  it('in the order met, two at most, and the everyday ones only where nothing rarer is', () => {
+  it('in the order met, two at most, and the everyday ones only beside a rarer one', () => {
     expect(glossed(saying('80 cfm at the collar, past the damper, with mastic.')).words).toBe(
       'collar, the round stub on the fan that the duct slips over; damper, a flap that lets air out and falls shut',
     );
     expect(glossed(saying('80 cfm at the collar.')).words).toMatch(/^collar, .*; cfm, cubic feet of air a minute$/);
+    expect(glossed(saying('80 cfm at 0.1 in. w.g.')).words).toBeUndefined();
     expect(glossed(saying('The fan hums.')).words).toBeUndefined();
   });
 
