@@ -13,9 +13,10 @@ import { againstNeededFinding } from './measure-comparison.ts';
 import { neededInterview } from './needed.ts';
 import { remark } from './plain-replies.ts';
 import { predictedBeside, readWith } from './swap-beside-predicted.ts';
-import { methodOf, methodWords } from './swap-low-end.ts';
+import { methodOf } from './swap-low-end.ts';
+import { enoughRetold } from './swap-retold.ts';
 import { measuredIn, recallFor, saidAt } from './swap-sheet.ts';
-import type { OpenWalk } from './swap-walk.ts';
+import { besideTold, type OpenWalk } from './swap-walk.ts';
 
 const flowIn = (value: StepValue | undefined, part: string): CubicMetresPerSecond | undefined => {
   const said = value?.[part];
@@ -32,7 +33,15 @@ export function measuredBeside(desk: Desk, walk: OpenWalk, value: StepValue): re
   const needed = needs.airflow;
   const measured = { readings: readWith(estimate, null), airflow: estimate, limits: [] };
   return [
-    ...(needed === null ? [] : [againstNeededFinding(measured, needed, units)]),
+    ...(needed === null
+      ? []
+      : [
+          enoughRetold(againstNeededFinding(measured, needed, units), estimate, {
+            needed,
+            units,
+            language: walk.checklist.language,
+          }),
+        ]),
     ...needs.remarks,
     ...predictedBeside(desk, walk, {
       airflow: estimate,
@@ -72,18 +81,16 @@ export function needsOf(
   walk: OpenWalk,
 ): { readonly airflow: CubicMetresPerSecond | null; readonly remarks: readonly Finding[] } {
   const { units } = desk.telling;
+  const told = besideTold(walk);
   const agreed = flowIn(saidAt(walk, 'target-airflow'), 'airflow');
   const { airflow: room, assumed } = roomNeed(desk, walk);
   if (room === null) {
-    const says =
-      agreed === undefined
-        ? 'What the room needs is not on the sheet. /size works it out.'
-        : 'What the room needs is not on the sheet, only what was agreed counts. /size works it out.';
+    const says = agreed === undefined ? told.needUnknown : told.onlyAgreed;
     return { airflow: agreed ?? null, remarks: [remark('need-not-known', 'advice', says)] };
   }
-  const remarks = assumedRemark(assumed, 'size');
+  const remarks = assumedRemark(assumed, { command: 'size', language: walk.checklist.language });
   if (agreed === undefined || meets(agreed, room)) return { airflow: agreed ?? room, remarks };
-  const says = `${airflow.showShort(agreed, units)} was agreed, and the room needs ${airflow.showShort(room, units)}.`;
+  const says = told.agreedAndNeed(airflow.showShort(agreed, units), airflow.showShort(room, units));
   return { airflow: room, remarks: [remark('agreed-too-little', 'caution', says), ...remarks] };
 }
 
@@ -94,10 +101,10 @@ export function withNeed(desk: Desk, walk: OpenWalk, value: StepValue): StepValu
 }
 
 /** What an airflow agreed on is short of, before it is recorded. */
-export function agreedBeside({ telling: { units } }: Desk, value: StepValue): readonly Finding[] {
+export function agreedBeside({ telling: { units } }: Desk, walk: OpenWalk, value: StepValue): readonly Finding[] {
   const [agreed, need] = [flowIn(value, 'airflow'), flowIn(value, 'need')];
   if (agreed === undefined || need === undefined || meets(agreed, need)) return [];
-  const says = `${airflow.showShort(agreed, units)} is less than the ${airflow.showShort(need, units)} the room needs. It takes a reason, and the papers tell it.`;
+  const says = besideTold(walk).agreedLess(airflow.showShort(agreed, units), airflow.showShort(need, units));
   return [remark('agreed-too-little', 'caution', says)];
 }
 
@@ -111,16 +118,17 @@ function beforeAndAfter(
   const before = flowIn(old, 'airflow');
   if (before === undefined) return [];
   const shown = (flow: CubicMetresPerSecond) => airflow.showShort(flow, units);
+  const told = besideTold(walk);
   const earlier = old?.['method'];
   const otherWay =
-    method !== undefined && typeof earlier === 'string' && earlier !== method && Object.hasOwn(methodWords, earlier)
-      ? ` Measured then with ${methodWords[earlier]} and now with ${methodWords[method]}, so both errors stand between them.`
+    method !== undefined && typeof earlier === 'string' && earlier !== method && Object.hasOwn(told.methods, earlier)
+      ? told.otherWay(told.methods[earlier] ?? '', told.methods[method] ?? '')
       : '';
   return [
     {
       id: 'before-and-after',
       weight: meets(now, before) ? 'good' : 'caution',
-      says: `Before the work it moved ${shown(before)}, now ${shown(now)}.${otherWay}`,
+      says: `${told.beforeAndNow(shown(before), shown(now))}${otherWay}`,
       working: [],
       sources: citations(ownWorking),
     },

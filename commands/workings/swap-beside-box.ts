@@ -8,8 +8,9 @@ import { serves } from '../questions/box.ts';
 import { roomText } from './box-findings.ts';
 import { assumedRemark, fromSheet, lacksRemark } from './from-sheet.ts';
 import { remark } from './plain-replies.ts';
+import { boxRetold } from './swap-retold.ts';
 import { recallFor } from './swap-sheet.ts';
-import type { OpenWalk } from './swap-walk.ts';
+import { besideTold, type OpenWalk } from './swap-walk.ts';
 
 /** What the sheet says a box serves, for each kind of box on a list; the first is how it is asked for. */
 const servesFor = { fan: ['fan'], 'switch-box': ['switch'], 'junction-box': ['other', 'light'] } as const;
@@ -24,15 +25,17 @@ export interface Counted {
 /** The sheet holds one box at a time: its count is used only where it says that it is this kind of box. */
 export function boxCounted(desk: Desk, walk: OpenWalk, { box }: ListedStep): Counted {
   if (box === null) return { findings: [] };
+  const told = besideTold(walk);
+  const { language } = walk.checklist;
   const kinds: readonly string[] = servesFor[box.kind];
   const command = `boxfill serves=${kinds[0]}`;
   const recall = recallFor(desk, walk);
   const worked = fromSheet(boxfill.interview, recall);
-  if ('lacks' in worked) return { findings: [lacksRemark(`The ${box.name} is not counted`, worked.lacks, command)] };
+  if ('lacks' in worked)
+    return { findings: [lacksRemark(told.notCounted(box.name), worked.lacks, { command, language })] };
   const served = recall(serves);
   if (!served?.known || !kinds.includes(String(served.value))) {
-    const whose = served?.known ? 'is another one' : 'may be another one';
-    const says = `The box counted on the sheet ${whose}, so this one is not worked out. /${command} counts it.`;
+    const says = told.otherBox(served?.known ?? false, command);
     return { findings: [remark('other-box', 'advice', says)] };
   }
   const { findings } = boxfill.answer(worked.inputs, desk.telling);
@@ -49,7 +52,10 @@ export function boxCounted(desk: Desk, walk: OpenWalk, { box }: ListedStep): Cou
   );
   return {
     ...(typeof left === 'number' ? { left } : {}),
-    findings: [...shown, ...assumedRemark(worked.assumed, command)],
+    findings: [
+      ...boxRetold(shown, { language, units: desk.telling.units }),
+      ...assumedRemark(worked.assumed, { command, language }),
+    ],
   };
 }
 
@@ -68,19 +74,12 @@ export function roomToRecord(
   if (left === undefined) return { value, findings };
   if (typeof written === 'number' && written <= left + 1e-6) return { value, findings };
   const { units } = desk.telling;
+  const told = besideTold(walk);
   const countSays =
-    left < 0
-      ? `${roomText(cubicInches(-left), units)} is lacking`
-      : `only ${roomText(cubicInches(left), units)} is left`;
+    left < 0 ? told.lacking(roomText(cubicInches(-left), units)) : told.onlyLeft(roomText(cubicInches(left), units));
   const differs =
     typeof written === 'number'
-      ? [
-          remark(
-            'less-room',
-            'caution',
-            `${roomText(cubicInches(written), units)} was written; by the count on the sheet ${countSays}. That is recorded.`,
-          ),
-        ]
+      ? [remark('less-room', 'caution', told.written(roomText(cubicInches(written), units), countSays))]
       : [];
   return { value: { ...value, spare: left }, findings: [...differs, ...findings] };
 }

@@ -16,8 +16,9 @@ import { predictedAirflow } from './measure.ts';
 import { againstPredictedFinding } from './measure-comparison.ts';
 import { pathOnSheet } from './path-on-sheet.ts';
 import { remark } from './plain-replies.ts';
+import { predictedRetold } from './swap-retold.ts';
 import { recallFor } from './swap-sheet.ts';
-import type { OpenWalk } from './swap-walk.ts';
+import { besideTold, type OpenWalk } from './swap-walk.ts';
 
 /** The way of the air as the sheet has it, while somebody measures at the grille. */
 interface OnSheet {
@@ -54,9 +55,6 @@ export const readWith = ({ typical }: Estimate<CubicMetresPerSecond>, box: Squar
     ? { method: 'hood', powered: true, airflows: [typical] }
     : { method: 'box', opening: box, pressures: [] };
 
-const whereToLook =
-  'Look for tape on the fan’s flap, a hood flap that sticks, a crushed or slack duct and a shut-in door; measure again.';
-
 /** What was measured beside what this fan and duct should give, at the setting in use. */
 export function predictedBeside(
   desk: Desk,
@@ -69,32 +67,29 @@ export function predictedBeside(
   },
 ): readonly Finding[] {
   const { units } = desk.telling;
+  const { language } = walk.checklist;
+  const told = besideTold(walk);
   const { airflow, withBox, tooLittle, short } = measured;
-  const look = short ? [remark('where-to-look', 'advice', whereToLook)] : [];
+  const look = short ? [remark('where-to-look', 'advice', told.whereToLook)] : [];
   const known = fromSheet(onSheet, recallFor(desk, walk));
-  if ('lacks' in known) return [lacksRemark('Not compared with a prediction', known.lacks, 'duct'), ...look];
+  if ('lacks' in known) return [lacksRemark(told.notCompared, known.lacks, { command: 'duct', language }), ...look];
   const { path, door, opening, settings, settingKnown } = known.inputs;
-  if (path === null) return [remark('not-predicted', 'advice', notKnownSays), ...look];
+  if (path === null) return [remark('not-predicted', 'advice', told.notPredicted), ...look];
   const readings = readWith(airflow, withBox ? opening : null);
   const predicted = predictedAirflow(path, door, readings);
-  const finding = againstPredictedFinding({ readings, airflow, limits: [] }, predicted, { tooLittle, units });
+  const finding = predictedRetold(
+    againstPredictedFinding({ readings, airflow, limits: [] }, predicted, { tooLittle, units }),
+    airflow,
+    { expected: predicted.airflow, tooLittle, units, language },
+  );
   const at = path.setting.name(units);
-  const setting = settingKnown
-    ? ` Reckoned at ${at}, the setting on the sheet.`
-    : ` Reckoned at ${at}, its fastest; the sheet names no setting. Give /duct fan-setting where it runs slower.`;
-  const box =
-    withBox && opening === null
-      ? [remark('box-left-out', 'advice', 'What the flow box holds back is left out: /measure box-opening counts it.')]
-      : [];
-  const told = settings > 1 ? { ...finding, says: `${finding.says}${setting}` } : finding;
+  const setting = settingKnown ? told.atSetting(at) : told.atFastest(at);
+  const box = withBox && opening === null ? [remark('box-left-out', 'advice', told.boxLeftOut)] : [];
   return [
-    told,
-    ...(door ? [] : [remark('door-not-known', 'advice', doorSays)]),
+    settings > 1 ? { ...finding, says: `${finding.says}${setting}` } : finding,
+    ...(door ? [] : [remark('door-not-known', 'advice', told.doorUnknown)]),
     ...box,
-    ...assumedRemark(known.assumed, 'duct'),
+    ...assumedRemark(known.assumed, { command: 'duct', language }),
     ...(finding.weight === 'caution' ? [] : look),
   ];
 }
-
-const notKnownSays = 'Not compared with a prediction: the sheet says that fan or duct is not known. /duct takes them.';
-const doorSays = 'Predicted as if the door let in all the air; /makeup takes the gap under it.';

@@ -6,8 +6,9 @@ import type { StepValue } from '#walkthrough/walk-event.ts';
 import runtime from '../runtime.ts';
 import { assumedRemark, fromSheet, lacksRemark } from './from-sheet.ts';
 import { remark } from './plain-replies.ts';
+import { runTimeRetold } from './swap-retold.ts';
 import { measuredIn, recallFor, saidAt } from './swap-sheet.ts';
-import type { OpenWalk } from './swap-walk.ts';
+import { besideTold, type OpenWalk } from './swap-walk.ts';
 
 interface RunTime {
   /** Seconds to set; `null` where no time will do. Absent where it could not be worked out. */
@@ -17,25 +18,25 @@ interface RunTime {
 
 /** Which airflow it was reckoned with. */
 function airflowSays(walk: OpenWalk, from: string): string {
-  if (measuredIn(saidAt(walk, 'measured-airflow'))) return 'Reckoned with the airflow measured on this list.';
-  if (from === 'measured') return 'Reckoned with the airflow measured on the sheet.';
-  if (from === 'told') return 'Reckoned with the airflow given on the sheet, until it is measured.';
-  if (from === 'not known') return 'The airflow is not known: reckoned with what such fans mostly move. Measure it.';
-  return 'Reckoned with the airflow worked out from fan and duct, until it is measured.';
+  const { reckoned } = besideTold(walk);
+  if (measuredIn(saidAt(walk, 'measured-airflow'))) return reckoned.list;
+  return from === 'measured' || from === 'told' || from === 'not known' ? reckoned[from] : reckoned.computed;
 }
 
 /** How long this fan has to run on in this room. */
 export function runTimeFor(desk: Desk, walk: OpenWalk): RunTime {
+  const { language } = walk.checklist;
   const worked = fromSheet(runtime.interview, recallFor(desk, walk));
-  if ('lacks' in worked) return { findings: [lacksRemark('Run time not worked out', worked.lacks, 'runtime')] };
+  if ('lacks' in worked)
+    return { findings: [lacksRemark(besideTold(walk).runTimeNot, worked.lacks, { command: 'runtime', language })] };
   const { findings } = runtime.answer(worked.inputs, desk.telling);
   const told = findings.filter(({ id }) => id === 'run-time');
   return {
     advised: told[0]?.value?.number ?? null,
     findings: [
-      ...told,
+      ...told.map((finding) => runTimeRetold(finding, { language, units: desk.telling.units })),
       remark('reckoned-with', 'advice', airflowSays(walk, worked.inputs.delivered.from)),
-      ...assumedRemark(worked.assumed, 'runtime'),
+      ...assumedRemark(worked.assumed, { command: 'runtime', language }),
     ],
   };
 }
@@ -46,18 +47,11 @@ export function runTimeSet(desk: Desk, walk: OpenWalk, value: StepValue | undefi
   const { advised, findings } = runTimeFor(desk, walk);
   if (typeof set !== 'number' || advised === undefined) return findings;
   const { units } = desk.telling;
+  const told = besideTold(walk);
   const shown = minutes.showShort(seconds(set), units);
-  if (advised === null)
-    return [remark('run-time-set', 'caution', `Set to ${shown}; no time will do here.`), ...findings];
+  if (advised === null) return [remark('run-time-set', 'caution', told.setNoTime(shown)), ...findings];
   const wanted = minutes.showShort(seconds(advised), units);
   return set + 30 < advised
-    ? [
-        remark(
-          'run-time-set',
-          'caution',
-          `Set to ${shown}, and about ${wanted} is needed. Set it longer, or find out why less must do.`,
-        ),
-        ...findings,
-      ]
-    : [remark('run-time-set', 'good', `Set to ${shown}; about ${wanted} was worked out.`)];
+    ? [remark('run-time-set', 'caution', told.setTooShort(shown, wanted)), ...findings]
+    : [remark('run-time-set', 'good', told.setRight(shown, wanted))];
 }

@@ -5,6 +5,7 @@ import { airflow } from '#quantity/kinds.ts';
 import type { CubicMetresPerSecond } from '#quantity/units.ts';
 import type { ListedStep } from '#walkthrough/listed-step.ts';
 import type { StepValue } from '#walkthrough/walk-event.ts';
+import { amountIn } from '#words/amounts.ts';
 import { remark } from './plain-replies.ts';
 import { agreedBeside, measuredBeside, needsOf, withNeed } from './swap-beside-airflow.ts';
 import { boxCounted, roomToRecord } from './swap-beside-box.ts';
@@ -12,7 +13,7 @@ import { ductBeside, isDuctStep } from './swap-beside-duct.ts';
 import { runTimeFor, runTimeSet } from './swap-beside-run-time.ts';
 import { lowEndToRecord, methodOnSheet } from './swap-low-end.ts';
 import { measuredOnSheet, saidAt } from './swap-sheet.ts';
-import type { OpenWalk } from './swap-walk.ts';
+import { besideTold, type OpenWalk } from './swap-walk.ts';
 
 /** What is worked out for a step from what the job's sheet knows, shown before it is answered. */
 export function besideStep(desk: Desk, walk: OpenWalk, listed: ListedStep): readonly Finding[] {
@@ -28,7 +29,7 @@ export function besideStep(desk: Desk, walk: OpenWalk, listed: ListedStep): read
     case 'target-airflow':
     case 'measured-airflow': {
       const { airflow: needed, remarks } = needsOf(desk, walk);
-      const says = needed && `${airflow.show(needed, units)} is needed, shown by the low end of the reading.`;
+      const says = needed && besideTold(walk).needed(airflow.show(needed, units));
       return [...(says ? [remark('needed', 'advice', says)] : []), ...remarks, ...measuredRemark(desk, walk, id)];
     }
     default:
@@ -39,9 +40,13 @@ export function besideStep(desk: Desk, walk: OpenWalk, listed: ListedStep): read
 function measuredRemark(desk: Desk, walk: OpenWalk, step: string): readonly Finding[] {
   if (step !== 'measured-airflow' || saidAt(walk, step)) return [];
   const measured = measuredOnSheet(desk, walk);
+  const told = besideTold(walk);
+  const { language } = walk.checklist;
+  const shown = (moved: Estimate<CubicMetresPerSecond>) =>
+    amountIn(language, airflow.showEstimate(moved, desk.telling.units));
   const says = measured?.known
-    ? `/measure came to ${airflow.showEstimate(measured.value as Estimate<CubicMetresPerSecond>, desk.telling.units)}. Left empty, that is recorded.`
-    : '/measure works out mean and low end from your readings, with the error of the method.';
+    ? told.measuredOnSheet(shown(measured.value as Estimate<CubicMetresPerSecond>))
+    : told.measureIt;
   return [remark('measured-on-sheet', 'advice', says)];
 }
 
@@ -70,7 +75,7 @@ export function completed(
       return roomToRecord(desk, walk, listed, value);
     case 'target-airflow': {
       const beside = withNeed(desk, walk, value);
-      return { value: beside, findings: agreedBeside(desk, beside) };
+      return { value: beside, findings: agreedBeside(desk, walk, beside) };
     }
     case 'measured-airflow': {
       const said = value['mean'] !== undefined || value['low-end'] !== undefined;

@@ -10,6 +10,7 @@ import { walkList } from '#walkthrough/walk-list.ts';
 import type { WalkState } from '#walkthrough/walk-state.ts';
 import type { Language } from '#words/language.ts';
 import { languageAt, type SwapWords, swapWords } from '../words/swap.ts';
+import { type BesideWords, besideWords } from '../words/swap-beside.ts';
 import { isMention, memberNamed } from './crew-people.ts';
 import { keyOf } from './short-key.ts';
 
@@ -75,6 +76,9 @@ export function walkOn(
 }
 
 /** What is said of a list, in its language. */
+/** What is worked out beside a step, in the language of its list. */
+export const besideTold = ({ checklist }: Pick<OpenWalk, 'checklist'>): BesideWords => besideWords[checklist.language];
+
 export const toldOf = ({ checklist }: Pick<OpenWalk, 'checklist'>): SwapWords => swapWords[checklist.language];
 
 /** The lists of a job, the one touched last at the end. */

@@ -1,4 +1,4 @@
-import type { OtherLanguage } from './language.ts';
+import type { Language, OtherLanguage } from './language.ts';
 
 /** How amounts are told and typed in another language. Numbers and the symbols of units are the same in all. */
 interface AmountWords {
@@ -41,3 +41,7 @@ export const amountWords: Readonly<Record<OtherLanguage, AmountWords>> = {
         .replace(/^\s*ningun[oa]?\s*$/i, 'none'),
   },
 };
+
+/** An amount or a range as it is printed in English, told in a language. */
+export const amountIn = (language: Language, english: string): string =>
+  language === 'english' ? english : amountWords[language].told(english);

@@ -21,6 +21,7 @@ import { handoffWords } from '../../commands/words/handoff.ts';
 import { helpWords } from '../../commands/words/help.ts';
 import { occupantWords } from '../../commands/words/occupant.ts';
 import { swapWords } from '../../commands/words/swap.ts';
+import { besideWords } from '../../commands/words/swap-beside.ts';
 import { statusWords } from '../../commands/words/swap-status.ts';
 import { valueWords } from '../../commands/words/swap-values.ts';
 
@@ -40,6 +41,7 @@ const catalogues: Readonly<Record<string, InEach<object>>> = {
   statusWords,
   valueWords,
   occupantWords,
+  besideWords,
   crewWords,
   handoffWords,
 };
