@@ -48,10 +48,12 @@ const timesOver = (factor: number, name: string): Twin => {
 };
 
 const each = '(?:per|a|for each|for every|of fall per|of fall for each)';
+/** "14 ft 4 in flex" is 14 ft of a duct of 4 in, "8 ft 6 in" alone one length. */
+const ofDuct = '(?: (?:flex|foil|smooth|spiral))';
 const difference = '(?:colder|warmer|cooler|apart|difference|of difference|rise|drop)';
-/** "3 in the attic" and "2 in 10" are no inches. */
+/** "3 in the attic", "2 in 10" and "2 in Denver" are no inches. */
 const noPreposition =
-  '(?!\\. w|-lb| (?:the|a|an|any|all|each|every|this|that|these|those|its|their|your|our|it|one|two|place|use|order|case|turn|total|front|\\d+)\\b)';
+  '(?!\\. w|-lb| (?:the|a|an|any|all|each|every|this|that|these|those|its|their|your|our|it|one|two|place|use|order|case|turn|total|front|force|effect|print|writing|words|both|some|most|many|winter|summer|houses|homes|\\d+)\\b| [A-Z])';
 
 /**
  * Inch-pound units as they stand behind a number in a sentence, with how to say them. The first that fits is taken, so a unit
@@ -83,13 +85,13 @@ const units: readonly (readonly [written: string, twin: Twin])[] = [
   ['in-lb|inch-pounds', timesOver(0.1129848, 'N·m')],
   ['lbs?|pounds?', timesOver(0.45359237, 'kg')],
   [`(?:in|inch(?:es)?) ${each} (?:ft|foot)`, timesOver(25.4 / 0.3048, 'mm per m')],
-  ['ft(?! \\d+(?:[ -]\\d/\\d)? in)|f(?:ee|oo)t', asKind(kinds.ductLength, 'ft')],
+  [`ft(?! \\d+(?:[ -]\\d/\\d)? in\\b(?!${ofDuct}))|f(?:ee|oo)t`, asKind(kinds.ductLength, 'ft')],
   [`in${noPreposition}|inch(?:es)?`, asKind(kinds.smallLength, 'in')],
 ];
 
 const figure = String.raw`[-−]?(?:\d+[ -]\d+/\d+|\d+/\d+|\d{1,3}(?:,\d{3})+(?!\d)|\d+(?:\.\d+)?)`;
 /** Nothing stands before it that it is a part of: a longer number, a name, a setting to type. */
-const alone = String.raw`(?<![\w.,/@="“-]|\d )(?<!(?:m|L/s|Pa|°C|m²|m³|kg|K|W|RSI [\d.]+) \()`;
+const alone = String.raw`(?<![\w.,/@="“-]|\d )(?<!(?:m|L/s|Pa|°C|m²|m³|kg|K|W|RSI [\d.]+) \()(?<!\b(?:[Jj]ob|[Ss]tep|[Ss]top|[Pp]age|[Tt]able|[Cc]hapter|[Ss]ection|[Ff]igure|[Ee]xample|NEC|IRC|CEC|edition of) )`;
 /** No metric number in brackets follows. */
 const noTwin = String.raw`(?!\.?[\w/])(?! ?\((?:about )?(?:RSI )?[-−]?\d)`;
 const joint = '( to | or | and |–|-)';
@@ -98,7 +100,7 @@ const measured = new RegExp(
   `${alone}(${figure})(?:${joint}(${figure}))?[ -](?:${units.map(([written]) => `(${written})`).join('|')})${noTwin}`,
   'g',
 );
-const feetAndInches = new RegExp(`${alone}(\\d+) ft (\\d+(?:[ -]\\d/\\d)?) in${noTwin}`, 'g');
+const feetAndInches = new RegExp(`${alone}(\\d+) ft (\\d+(?:[ -]\\d/\\d)?) in(?!${ofDuct})${noTwin}`, 'g');
 const resistance = new RegExp(`${alone}R-(\\d+(?:\\.\\d+)?)(?: to R-(\\d+(?:\\.\\d+)?))?(?! to R-)${noTwin}`, 'g');
 /** Behind a unit that begins a unit made of two, which has its bracket: " for each foot (". */
 const goesOn = new RegExp(`^ ${each} [^(]{1,12} \\(\\d`);

@@ -10,6 +10,7 @@ describe('a number in a sentence gets its metric beside it', () => {
     ['Keep it 3 in off the lamp.', 'Keep it 3 in (76 mm) off the lamp.'],
     ['The bay is 14-1/2 in wide.', 'The bay is 14-1/2 in (368 mm) wide.'],
     ['8 ft 6 in long', '8 ft 6 in (2.59 m) long'],
+    ['18 ft 4 in flex; wall cap', '18 ft (5.49 m) 4 in (102 mm) flex; wall cap'],
     ['1/4 in for each foot', '1/4 in for each foot (20.8 mm per m)'],
     ['usually 53 to 72 cfm', 'usually 53 to 72 cfm (25 to 34 L/s)'],
     ['50 or 80 cfm', '50 or 80 cfm (23.6 L/s or 37.8 L/s)'],
@@ -32,7 +33,8 @@ describe('a number in a sentence gets its metric beside it', () => {
   });
 
   test.each([
-    '3 in the attic, 2 in 10 cases',
+    '3 in the attic, 2 in 10 cases, 4 in Denver',
+    'IRC 2021 in most states; job 3 in autumn; table 7 in it',
     'Read as “14 ft 4 in flex”.',
     'collar=4 in',
     '102 mm (4 in)',
