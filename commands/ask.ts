@@ -173,7 +173,7 @@ function answered(
   as: string | undefined,
 ): Reply | Start {
   const answering = commands.filter((command): command is AnswerCommand<unknown> => command.kind === 'answer');
-  const { readings } = plainReading(text, units);
+  const { readings } = plainReading(text, units, askWords[language].reading);
   const readable = readings.flatMap((reading) => {
     const command = answering.find(({ name }) => name === reading.command);
     return command ? [{ reading, command }] : [];

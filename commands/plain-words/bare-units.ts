@@ -1,4 +1,5 @@
 import type { UnitSystem } from '#interview/question.ts';
+import type { ReadingWords } from '../words/ask.ts';
 import type { Fact } from './line.ts';
 
 /** Facts with the units they were left without, and a sentence for each unit that was worked out. */
@@ -45,7 +46,11 @@ function unitOfHeight(high: number, system: UnitSystem): string {
 }
 
 /** Numbers without a unit take the unit in which they make sense; what is not the usual one is told. */
-export function settled(facts: readonly Fact[], line: string, crew: UnitSystem): Settled {
+export function settled(
+  facts: readonly Fact[],
+  line: string,
+  { crew, say }: { readonly crew: UnitSystem; readonly say: ReadingWords },
+): Settled {
   const system = systemSaid(line) ?? crew;
   const told: string[] = [];
   const answerOf = (id: string): string | undefined => facts.find((each) => each.id === id)?.answer;
@@ -54,7 +59,7 @@ export function settled(facts: readonly Fact[], line: string, crew: UnitSystem):
     long !== undefined && wide !== undefined && bare.test(long) && bare.test(wide)
       ? unitOfSides(value(long), value(wide), system)
       : 'ft';
-  if (sides !== 'ft') told.push(`${long} x ${wide} has no unit: read as ${names[sides]}.`);
+  if (sides !== 'ft') told.push(say.noUnit(`${long} x ${wide}`, say.units[sides] ?? sides));
   const flow = /\bcfm\b/.test(line)
     ? 'cfm'
     : /\bl\/s\b/.test(line)
@@ -66,18 +71,17 @@ export function settled(facts: readonly Fact[], line: string, crew: UnitSystem):
     if (id === 'room-length' || id === 'room-width') return sides;
     if (id === 'ceiling-height') {
       const unit = unitOfHeight(value(answer), system);
-      if (unit !== 'ft') told.push(`A ceiling of ${answer} has no unit: read as ${names[unit]}.`);
+      if (unit !== 'ft') told.push(say.noUnitHigh(answer, say.units[unit] ?? unit));
       return unit;
     }
     if (id.endsWith('-temperature')) {
-      if (system === 'metric') told.push(`${answer} has no unit: read as °C.`);
+      if (system === 'metric') told.push(say.noUnit(answer, '°C'));
       return system === 'metric' ? 'C' : 'F';
     }
     if (id === 'door-gap') return value(answer) > 4 ? 'mm' : 'in';
     if (id === 'door-width') return value(answer) >= 300 ? 'mm' : value(answer) > 48 ? 'cm' : 'in';
     if (!airflows.has(id)) return undefined;
-    if (flow === undefined && system === 'metric')
-      told.push(`${answer} has no unit: read as cfm. Say L/s if it is that.`);
+    if (flow === undefined && system === 'metric') told.push(say.noUnitFlow(answer));
     return flow ?? 'cfm';
   };
   const withUnits = facts.map(({ id, answer }) => {
@@ -87,7 +91,6 @@ export function settled(facts: readonly Fact[], line: string, crew: UnitSystem):
   return { facts: withUnits, told };
 }
 
-const names: Readonly<Record<string, string>> = { mm: 'millimetres', cm: 'centimetres', m: 'metres', in: 'inches' };
 const airflows: ReadonlySet<string> = new Set([
   'fan-curve',
   'hood-reading',

@@ -1,5 +1,6 @@
 import type { UnitSystem } from '#interview/question.ts';
 import { readDuctRun } from '../questions/duct-run-reading.ts';
+import { askWords, type ReadingWords } from '../words/ask.ts';
 import {
   askedOf,
   bareAirflow,
@@ -268,9 +269,13 @@ function contextSaid(line: string): readonly Fact[] {
 }
 
 /** Reads one line of plain words: the commands it may mean, best first, with the facts each would take. */
-export function plainReading(line: string, units: UnitSystem): PlainReading {
+export function plainReading(
+  line: string,
+  units: UnitSystem,
+  say: ReadingWords = askWords.english.reading,
+): PlainReading {
   const said = line.slice(0, longest);
-  const { line: whole, told: righted } = putRight(evened(said));
+  const { line: whole, told: righted } = putRight(evened(said), say);
   const readings = Object.entries(steps)
     .map(([command, list]): Reading => {
       const { facts, text } = list.reduce<Taken>((sofar, step) => step(sofar, whole, units), {
@@ -278,7 +283,7 @@ export function plainReading(line: string, units: UnitSystem): PlainReading {
         text: whole,
       });
       const known = command === 'callback' ? [...fact('complaint', said.trim()), ...facts] : facts;
-      const { facts: withUnits, told } = settled(known, whole, units);
+      const { facts: withUnits, told } = settled(known, whole, { crew: units, say });
       const loose = looseNumbers(text);
       return {
         command,

@@ -1,3 +1,5 @@
+import type { ReadingWords } from '../words/ask.ts';
+
 /** What a speaker takes back: in "4 in flex, no wait, 6 in" the size is 6 in. */
 
 const marker =
@@ -38,7 +40,7 @@ interface Mended {
 }
 
 /** The first thing said behind a marker, put in the place of the last of its kind before it. */
-function mendedOnce(before: string, after: string): Mended | undefined {
+function mendedOnce(before: string, after: string, say: ReadingWords): Mended | undefined {
   for (const kind of kinds) {
     const [meant] = after.matchAll(kind);
     if (meant === undefined || meant.index > 0) continue;
@@ -50,7 +52,7 @@ function mendedOnce(before: string, after: string): Mended | undefined {
     return {
       before: `${before.slice(0, wrong.index)}${instead}${before.slice(wrong.index + old.length)}`,
       after: after.slice(said.length),
-      told: old === instead ? [] : [`${old} was taken back: read as ${instead}.`],
+      told: old === instead ? [] : [say.takenBack(old, instead)],
     };
   }
   return undefined;
@@ -60,13 +62,13 @@ function mendedOnce(before: string, after: string): Mended | undefined {
 const most = 3;
 
 /** A line made even, with what was taken back replaced by what was meant. */
-export function putRight(line: string): PutRight {
+export function putRight(line: string, say: ReadingWords): PutRight {
   const told: string[] = [];
   let text = line;
   for (const { index, 0: words } of [...line.matchAll(marker)].reverse()) {
     let [before, after] = [text.slice(0, index), text.slice(index + words.length)];
     for (let count = 0; count < most; count += 1) {
-      const mended = mendedOnce(before, count === 0 ? after : after.replace(/^ /, ''));
+      const mended = mendedOnce(before, count === 0 ? after : after.replace(/^ /, ''), say);
       if (mended === undefined) break;
       ({ before, after } = mended);
       told.unshift(...mended.told);

@@ -20,6 +20,14 @@ export const askWords = inEach(
     nothingUnderstood: 'no facts',
     nothing: 'nothing',
     press: (command: string) => `Read as ${command}`,
+    /** Of units nobody said, and of what was taken back in the same breath. */
+    reading: {
+      noUnit: (said: string, unit: string) => `${said} has no unit: read as ${unit}.`,
+      noUnitHigh: (said: string, unit: string) => `A ceiling of ${said} has no unit: read as ${unit}.`,
+      noUnitFlow: (said: string) => `${said} has no unit: read as cfm. Say L/s if it is that.`,
+      takenBack: (old: string, instead: string) => `${old} was taken back: read as ${instead}.`,
+      units: { mm: 'millimetres', cm: 'centimetres', m: 'metres', in: 'inches' } as Readonly<Record<string, string>>,
+    },
     notRead: (commands: string) =>
       `That could not be read as a question about a bath fan. Say the room, the fan or the duct, such as: 110 fan 4 in flex 20 ft 3 elbows roof cap. Or name a command: ${commands}.`,
   },
@@ -40,7 +48,16 @@ export const askWords = inEach(
     nothingUnderstood: 'ningún dato',
     nothing: 'nada',
     press: (command) => `Leer como ${command}`,
+    reading: {
+      noUnit: (said, unit) => `${said} no tiene unidad: se leyó como ${unit}.`,
+      noUnitHigh: (said, unit) => `Un cielo raso de ${said} no tiene unidad: se leyó como ${unit}.`,
+      noUnitFlow: (said) => `${said} no tiene unidad: se leyó como cfm. Diga L/s si es eso.`,
+      takenBack: (old, instead) => `Se corrigió ${old}: se leyó como ${instead}.`,
+      units: { mm: 'milímetros', cm: 'centímetros', m: 'metros', in: 'pulgadas' },
+    },
     notRead: (commands) =>
       `No se pudo leer como una pregunta sobre un extractor de baño. Diga el cuarto, el extractor o el ducto, por ejemplo: 110 fan 4 in flex 20 ft 3 elbows roof cap. O nombre un comando: ${commands}.`,
   },
 );
+
+export type ReadingWords = (typeof askWords)['english']['reading'];

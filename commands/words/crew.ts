@@ -31,6 +31,8 @@ export const crewWords = inEach(
     },
     qualification: (what: string, number: string, until: string) => `${what} ${number}, to ${until}`,
     lapsed: (what: string) => `LAPSED: ${what}`,
+    sameName: 'More than one member goes by that name. Name the person with @, or as /crew show does.',
+    nobodyNamed: 'Nobody of that name is in the crew. /crew show lists who is; /crew add takes somebody in.',
     mayNotSign: (name: string, what: string) => `${name} may not sign on this any more: ${what}.`,
   },
   {
@@ -61,6 +63,8 @@ export const crewWords = inEach(
     },
     qualification: (what, number, until) => `${what} ${number}, hasta ${until}`,
     lapsed: (what) => `VENCIDA: ${what}`,
+    sameName: 'Más de un integrante se llama así. Nombre a la persona con @, o como lo hace /crew show.',
+    nobodyNamed: 'Nadie con ese nombre está en la cuadrilla. /crew show dice quién está; /crew add mete a alguien.',
     mayNotSign: (name, what) => `${name} ya no puede firmar con esto: ${what}.`,
   },
 );

@@ -75,7 +75,7 @@ export const besideWords = inEach(
       `Not on the sheet, and taken for granted: ${briefs}. /${command} shows what each is taken as.`,
   },
   {
-    needed: (need) => `Hace falta ${need}, mostrado por el extremo bajo de la lectura.`,
+    needed: (need) => `Hacen falta ${need}, mostrados por el extremo bajo de la lectura.`,
     measuredOnSheet: (airflow) => `/measure dio ${airflow}. Si se deja vacío, se anota eso.`,
     measureIt: '/measure calcula promedio y extremo bajo de sus lecturas, con el error del método.',
     needUnknown: 'Lo que necesita el cuarto no está en la hoja. /size lo calcula.',

@@ -70,11 +70,8 @@ export function memberNamed(desk: Desk, text: string): Reading<Member> {
   const alike = members.filter(({ name }) => name.toLowerCase() === said.toLowerCase());
   const [only] = alike;
   if (only && alike.length === 1) return { value: only };
-  return {
-    rejected: only
-      ? 'More than one member goes by that name. Name the person with @, or as /crew show does.'
-      : 'Nobody of that name is in the crew. /crew show lists who is; /crew add takes somebody in.',
-  };
+  const { nobodyNamed, sameName } = crewWords[desk.speaker.language ?? 'english'];
+  return { rejected: only ? sameName : nobodyNamed };
 }
 
 export const memberSuggestions = ({ store }: Desk, typed: string): readonly Choice[] =>

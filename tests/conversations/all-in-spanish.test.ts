@@ -124,6 +124,7 @@ describe('whoever speaks Spanish is told nothing in English', () => {
     const { say } = await atWork();
     await say('swap start list=swap --as Ana');
     await inSpanish(say, [
+      'swap next --as Nadie',
       'swap start list=nada',
       'swap done step=S01 --as Beto',
       'swap done step=XX --as Beto',
@@ -177,6 +178,8 @@ describe('whoever speaks Spanish is told nothing in English', () => {
       'ask 30 inch door 3/4 gap 110 cfm',
       'ask bag test 39 gallon 7 seconds',
       'ask fan is loud and mirror fogs',
+      'ask 2.4 x 1.8 bath what airflow',
+      'ask 8x10 no sorry 8x12 bath what cfm',
       'ask hola',
     ]) {
       const said = await say(line);
