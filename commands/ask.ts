@@ -33,13 +33,13 @@ interface Understood {
   readonly told: readonly string[];
 }
 
-const names: Readonly<Record<string, string>> = { 'fan-curve': 'fan', 'duct-run': 'duct' };
 const itemOf = (question: AnyQuestion, answer: string, { units, language }: ReadFor): string => {
   const { id, widget, read, show, brief } = worded(question, language);
   const reading = read(answer, units);
   const told =
     widget.kind === 'text' || 'rejected' in reading ? answer.replaceAll('; ', ', ') : show(reading.value, units);
-  return `${language === 'english' ? (names[id] ?? id.replaceAll('-', ' ')) : shortly(brief)} ${told}`;
+  const own = language === 'english' ? id.replaceAll('-', ' ') : shortly(brief);
+  return `${askWords[language].names[id] ?? own} ${told}`;
 };
 
 /** "Puntos nominales del extractor, o el número del empaque" within a line: the first of it, in small letters. */

@@ -19,6 +19,8 @@ export const askWords = inEach(
     columns: ['as', 'what it answers', 'what was understood', 'not placed'],
     nothingUnderstood: 'no facts',
     nothing: 'nothing',
+    /** Facts that go by a shorter name than their question. */
+    names: { 'fan-curve': 'fan', 'duct-run': 'duct' } as Readonly<Record<string, string>>,
     press: (command: string) => `Read as ${command}`,
     /** Of units nobody said, and of what was taken back in the same breath. */
     reading: {
@@ -47,6 +49,7 @@ export const askWords = inEach(
     columns: ['como', 'lo que responde', 'lo que se entendió', 'sin lugar'],
     nothingUnderstood: 'ningún dato',
     nothing: 'nada',
+    names: { 'fan-curve': 'extractor', 'duct-run': 'ducto' },
     press: (command) => `Leer como ${command}`,
     reading: {
       noUnit: (said, unit) => `${said} no tiene unidad: se leyó como ${unit}.`,

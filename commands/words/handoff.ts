@@ -20,7 +20,7 @@ export const handoffWords = inEach(
     job: (number) => `el trabajo ${number}`,
     papers: (job) => `Dos papeles para ${job}: uno para quien vive ahí, uno para el archivo.`,
     noList: 'En este trabajo no se recorrió ninguna lista, así que el registro no dice nada de la obra.',
-    notClosed: (list, done, of) => `${list} no está cerrada: ${done} de ${of}. Los dos papeles lo dicen.`,
+    notClosed: (list, done, of) => `Lista sin cerrar: ${list}, ${done} de ${of}. Los dos papeles lo dicen.`,
     readFirst: 'Lea las dos páginas antes de soltarlas.',
     recordIn: 'El registro para el archivo está en inglés, para la oficina y el inspector.',
   },
