@@ -1,9 +1,12 @@
 import type { AutocompleteInteraction } from 'discord.js';
 import type { AnyQuestion, Choice } from '#interview/question.ts';
+import { worded } from '#interview/worded.ts';
 import type { ScopedStore } from '#store/store.ts';
+import type { Language } from '#words/language.ts';
+import { standing } from '#words/standing.ts';
 import { unitsOf } from '../answers.ts';
 import { clipped, visible } from './harmless.ts';
-import { deskOf, type House } from './house.ts';
+import { deskOf, type House, languageOf } from './house.ts';
 import { notKnownChoice } from './registration.ts';
 
 /** The platform's limits: suggestions at once, characters in each. */
@@ -36,10 +39,15 @@ function choicesFor(house: House, store: ScopedStore, interaction: AutocompleteI
     return option?.suggest?.(deskOf(house, store, interaction), value) ?? [];
   }
   const question = command?.takes.find(({ id }) => id === name);
-  return question ? questionChoices(question, value, store) : [];
+  const language = languageOf(store, interaction);
+  return question ? questionChoices(worded(question, language), value, { store, language }) : [];
 }
 
-function questionChoices(question: AnyQuestion, typed: string, store: ScopedStore): readonly Choice[] {
+function questionChoices(
+  question: AnyQuestion,
+  typed: string,
+  { store, language = 'english' }: { readonly store: ScopedStore; readonly language: Language | undefined },
+): readonly Choice[] {
   const { widget, growing } = question;
   const offered = growing
     ? nextPieces(growing.choices(typed), typed)
@@ -49,7 +57,7 @@ function questionChoices(question: AnyQuestion, typed: string, store: ScopedStor
         ? fitting(widget.choices, typed)
         : nextPicks(widget.choices, typed);
   const own = typed.trim() === '' ? [] : [{ id: typed, label: readBack(question, typed, store) }];
-  return [...own, ...offered, { id: notKnownChoice.value, label: notKnownChoice.name }];
+  return [...own, ...offered, { id: notKnownChoice.value, label: standing[language].dontKnow }];
 }
 
 /** What was typed, with what it is read as where that looks different: "8-6 (8 ft 6 in)". */

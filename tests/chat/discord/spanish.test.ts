@@ -28,3 +28,12 @@ it('whoever uses the platform in Spanish is answered in Spanish, and nobody else
   const bob = play.standIn.user({ guild, channel, name: 'Bob', locale: 'en-US' });
   expect((await bob.slash('callback', { complaint: 'loud hum' })).text).toContain('Speaks for it: a steady hum');
 });
+
+it('choices that come up while somebody types are in their language, and mean the same', async () => {
+  const { guild, channel } = play.crew();
+  const eva = play.standIn.user({ guild, channel, name: 'Eva', locale: 'es-ES' });
+  const offered = await eva.autocomplete('size', 'fixtures', '');
+  expect(offered).toEqual(
+    expect.arrayContaining([{ name: 'No sé', value: "don't know" }, expect.objectContaining({ value: 'toilet' })]),
+  );
+});
