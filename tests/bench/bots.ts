@@ -4,6 +4,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import packageFile from '../../package.json' with { type: 'json' };
 import type { StandIn } from '../support/stand-in/stand-in.ts';
 
 /** The two bots that are compared: the least one can be, and this one. */
@@ -14,6 +15,8 @@ const scripts: Readonly<Record<Which, string>> = {
   fanwright: fileURLToPath(new URL('../../src/main.ts', import.meta.url)),
 };
 const loader = import.meta.resolve('tsx');
+/** What `npm start` tells the runtime, so that both are measured as it runs. */
+const flags = packageFile.scripts.start.split(' ').filter((word) => word.startsWith('--'));
 
 export interface RunningBot {
   /** Megabytes in memory, where the system tells. */
@@ -26,7 +29,7 @@ export interface RunningBot {
 /** Starts a bot in a process and a folder of its own. */
 export function startBot(which: Which, standIn: StandIn): RunningBot {
   const folder = mkdtempSync(join(tmpdir(), 'fanwright-bench-'));
-  const child = spawn(process.execPath, ['--import', loader, scripts[which]], {
+  const child = spawn(process.execPath, [...flags, '--import', loader, scripts[which]], {
     cwd: folder,
     // A handful of people stand for hundreds here, so the pace of one person is not held.
     env: { ...process.env, ...standIn.environment, LOG_LEVEL: 'warn', FANWRIGHT_PACE: '0' },
