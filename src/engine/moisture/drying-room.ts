@@ -109,11 +109,23 @@ export function waterFlow(room: DryingRoom, water: RoomWater, showering: boolean
  */
 export type WaterRow = Float64Array;
 
-/** The numbers in a row. */
+/**
+ * The numbers in a row.
+ *
+ * (S, m_cool, m_mirror, m_splash)
+ *
+ * @source own working: a way of writing, no physics
+ */
 export const inARow = ({ store, cool, mirror, splash }: RoomWater): WaterRow =>
   Float64Array.of(store, cool, mirror, splash);
 
-/** A row by its names. */
+/**
+ * A row by its names.
+ *
+ * (S, m_cool, m_mirror, m_splash)
+ *
+ * @source own working: a way of writing, no physics
+ */
 export const named = (row: WaterRow): RoomWater => ({
   store: row[0] as number,
   cool: row[1] as number,
