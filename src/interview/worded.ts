@@ -149,7 +149,7 @@ const widgetIn = (widget: Widget, { placeholder }: QuestionWords, choices: reado
 /** What was typed with each choice named in the other language put as its id, so that the question itself can read it. */
 function typedInEnglish(text: string, choices: readonly Option<string>[]): string {
   const meant = (part: string): string =>
-    (bareYesOrNo.test(part) ? exactly(part, choices) : optionMeant(part, choices))?.id ?? part;
+    (isTooShort(part) ? exactly(part, choices) : optionMeant(part, choices))?.id ?? part;
   const whole = meant(text.slice(0, 200));
   return whole !== text.slice(0, 200) || choices.length === 0
     ? whole
@@ -159,7 +159,12 @@ function typedInEnglish(text: string, choices: readonly Option<string>[]): strin
         .join(', ');
 }
 
-/** A bare yes or no is the name of a choice or nothing: "No" must not be taken for the start of another. */
+/**
+ * A bare yes or no, or three letters, are the name of a choice or nothing: "No" must not be taken for the start of another, nor
+ * "CA", which the question itself has just called unclear, for Canadá.
+ */
+const isTooShort = (text: string): boolean => bareYesOrNo.test(text) || text.trim().length < 4;
+
 const exactly = (text: string, choices: readonly Option<string>[]): Option<string> | undefined =>
   choices.find(({ label, also = [] }) =>
     [label, ...also].some((name) => name.toLowerCase() === text.trim().toLowerCase().replace(/[.!]$/, '')),
