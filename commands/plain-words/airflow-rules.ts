@@ -45,7 +45,11 @@ export const fanRules: readonly Rule[] = [
 
 export const neededRules: readonly Rule[] = [
   rule(
-    String.raw`(?:keep(?:ing)?|hold(?:ing)?|maintain(?:ing)?|spec(?:ified|ification)?|design(?:ed)?|aim(?:ing)? for|supposed to|short of|exceeds?|more than|still (?:have|get|see|make|move|pull|hit)|at least|minimum|(?<!\d )\bmin|no less than)(?: (?:to|is|was|be|calls for|for|of|do|get|move|pull|at least|a|me|us|above|over|air ?flow|flow))*[:=,]? ?${q}(?! ?(?:fan|unit)\b)`,
+    String.raw`\b(?:did|do|does|will|would) (?:we|i|it|they|that|this|you) (?:\w+ )?(?:hit|make|meet|reach|pass)(?: (?:the|our|at|least))* ${q}(?! ?(?:fan|unit)\b)`,
+    ({ q: flow }) => fact('airflow-needed', `${flow}`),
+  ),
+  rule(
+    String.raw`(?:keep(?:ing)?|hold(?:ing)?|maintain(?:ing)?|spec(?:ified|ification)?|design(?:ed)?|aim(?:ing)? for|supposed to|short of|exceeds?|more than|still (?:have|get|see|make|move|pull|hit|give|deliver|leave|show)|at least|minimum|(?<!\d )\bmin|no less than)(?: (?:to|is|was|be|calls for|for|of|do|get|move|pull|at least|a|me|us|him|her|them|you|above|over|air ?flow|flow))*[:=,]? ?${q}(?! ?(?:fan|unit)\b)`,
     ({ q: flow }) => fact('airflow-needed', `${flow}`),
   ),
   rule(String.raw`${q} (?:achieved|met|attained|reached)\b`, ({ q: flow }) => fact('airflow-needed', `${flow}`)),

@@ -145,7 +145,7 @@ export function boxMentioned(line: string): Taken {
   const devices = taken(grounds.text, [
     rule(String.raw`\b(?:devices?|switch(?:es)?)[:=] ?(?<n>\d)(?![\d./x])`, ({ n }) => fact('devices', `${n}x?`)),
     rule(
-      String.raw`(?<![a-z\d/.-])(?<n>\d|an?|the) (?:single[ -]?pole |3[ -]?way |humidity |motion |fan |wall |dimmer |sensor |timer |countdown )*(?:switch(?:es)?|timers?|devices?|sensors?|dimmers?|receptacles?|outlets?|controls?)\b${onGauge}`,
+      String.raw`(?<![a-z\d/.-])(?<n>\d|an?|the) (?:single[ -]?pole |3[ -]?way |humidity |motion |fan |wall |dimmer |sensor |timer |countdown )*(?:switch(?:es)?|timers?|devices?|sensors?|dimmers?|receptacles?|outlets?|controls?)\b(?! (?:box|loop|leg|plate|circuit|wires?)\b)${onGauge}`,
       ({ n, w }) => fact('devices', `${counted(n)}x${w ?? '?'}`),
     ),
     rule(
@@ -153,10 +153,26 @@ export function boxMentioned(line: string): Taken {
       ({ w }) => fact('devices', `1x${w ?? '?'}`),
     ),
   ]);
-  const wires = wiresIn(devices.text);
-  const known: Fact[] = [...inside.facts, ...leads.facts, ...grounds.facts, ...devices.facts, ...wires.facts];
+  const counts = devicesTogether(devices);
+  const wires = wiresIn(counts.text);
+  const known: Fact[] = [...inside.facts, ...leads.facts, ...grounds.facts, ...counts.facts, ...wires.facts];
   const gauge = wires.gauge;
   return { facts: [...known.flatMap((each) => sizedBy(each, gauge)), ...wordsSaid(line)], text: wires.text };
+}
+
+const further =
+  /(?<=(?:and|plus|&|\+|,) )(?:(?<n>[1-4]|an?) |(?<=(?:and|plus|&|\+) ))(?:single[ -]?pole |3[ -]?way |humidity |motion |fan |light |wall |countdown )*(?:switch(?:es)?|timers?|devices?|sensors?|dimmers?|receptacles?|outlets?)\b(?! (?:box|loop|leg|plate|circuit|wires?)\b)/g;
+
+/** "A switch and a timer" are two devices. */
+function devicesTogether({ facts, text }: Taken): Taken {
+  const [known] = facts.filter(({ id }) => id === 'devices');
+  if (known === undefined) return { facts, text };
+  let [left, count] = [text, Number.parseInt(known.answer, 10)];
+  for (const match of text.matchAll(further)) {
+    count += Number(counted(match.groups?.['n']));
+    left = without(left, match.index, match.index + match[0].length);
+  }
+  return { facts: [fact('devices', known.answer.replace(/^\d+/, String(count)))].flat(), text: left };
 }
 
 /** A count without a size is of the wires' size where that was told; else the question is left to be asked. */

@@ -166,6 +166,7 @@ export function evened(line: string): string {
     )
     .replace(/(?<![\d/.-])(\d{1,2})-(\d{1,2}) ?(x|by) ?(\d{1,2})-(\d{1,2})(?![/\d])/g, '$1 ft $2 in $3 $4 ft $5 in')
     .replace(/\b(ceilings?|high|height) (\d{1,2})-(\d{1,2})(?![/\d])/g, '$1 $2 ft $3 in')
+    .replace(/(?<!\d ?)\bsq(?:uare)?\.? ?f(?:ee|oo)?t[:= ]+(\d{2,3})(?![\d/.]| ?(?:ft|feet|in|x|by|cfm)\b)/g, '$1 sqft')
     .replace(/\b1900 box\b/g, '4 square box')
     .replace(/\br[. ]s[. ]i\b/g, 'rsi')
     .replace(/\b(?:cap|jack|vent|hood) (?:of|on|in|at|through) (?:the )?(roof|wall)\b/g, '$1 cap')

@@ -61,8 +61,9 @@ export const roomRules: readonly Rule[] = [
     fact('ceiling-height', `${h}`),
   ),
   // What is as high as a room and nothing else is said of, in a line that told the floor.
-  rule(String.raw`(?<=~.*)(?<h>(?:[7-9]|1[0-2])(?:\.5)? ft(?: \d+ in)?|2\.\d+ m)(?= ?(?:[,;.?]|$))`, ({ h }) =>
-    fact('ceiling-height', `${h}`),
+  rule(
+    String.raw`(?<=~.*)(?<h>(?:[7-9]|1[0-2])(?:\.5)? ft(?: \d+ in)?|2\.\d+ m)(?! ?(?:of|duct|run|flex|smooth|rigid|spiral|pipe|foil|from|to|away|below|above|long|wide|deep|x|by|\d)\b)`,
+    ({ h }) => fact('ceiling-height', `${h}`),
   ),
   // A height told right behind the floor, as in "7x9, 8 ft".
   rule(
@@ -81,11 +82,11 @@ const said = (line: string, words: RegExp): boolean =>
 
 /** "Bath" names the room, unless it stands in a list of what is in it. */
 const bathIsTub =
-  /\b(?:toilet|shower),? (?:and|or|plus|&|\+) (?:an? )?bath\b|(?:^|[,;:] ?|\bwith (?:an? )?)bath,? (?:and|plus|&|\+) (?:an? )?(?:toilet|shower)\b/;
+  /[,;:] ?bath, (?:an? )?(?:shower|toilet)\b|\b(?:toilet|shower),? (?:and|or|plus|&|\+) (?:an? )?bath\b|(?:^|[,;:] ?|\bwith (?:an? )?)bath,? (?:and|plus|&|\+) (?:an? )?(?:toilet|shower)\b/;
 
 /** Fixtures are words, not numbers; each is found once, and "no tub" is none. */
 export function fixturesSaid(line: string): readonly Fact[] {
-  const jetted = /\b(?:jetted|jet|jacuzzi|whirlpool|spa|hydromassage)(?: (?:bath ?)?tub| bath)?\b/;
+  const jetted = /\b(?:jetted|jet|jacuzzi|whirlpool|spa|hot tub|hydromassage)(?: (?:bath ?)?tub| bath)?\b/;
   const steam = /\bsteam(?: (?:shower|room|unit))\b/;
   const both =
     /\b(?:tub ?[/-] ?shower|shower ?[/-] ?tub|(?:tub|shower) (?:and |& )?(?:shower|tub) combo|combo (?:tub|shower)|shower (?:over|above|in) (?:the |a )?tub|tub with (?:a )?shower)\b/;

@@ -11,6 +11,7 @@ const shortForms: Readonly<Record<string, string>> = {
   rm: 'room',
   ba: 'bath',
   clg: 'ceiling',
+  alum: 'aluminum',
   galv: 'galvanized',
   adj: 'adjustable',
   nat: 'natural',

@@ -111,12 +111,12 @@ export const wiringSaid = (line: string): readonly Fact[] => [
   ...controlSaid(line),
   ...heard('wiring-kind', wirings, line),
   ...heard('wiring-era', eras, line),
-  ...(/\b(?:no|without an?|isn't an?|not an?|lacks an?|missing an?|missing) neutral\b|\bneutral\b[^.?]{0,12}\b(?:missing|not there)\b|\bswitch loop\b/.test(
+  ...(/\b(?:no|without an?|isn'?t an?|not an?|lacks an?|missing an?|missing|(?:doesn'?t|does not|don'?t|didn'?t) have an?(?:y)?) neutral\b|\bneutral\b[^.?]{0,12}\b(?:missing|not there)\b|\bswitch loop\b/.test(
     line,
   )
     ? fact('switch-box-neutral', 'none')
     : []),
-  ...(/\b(?:no|without an?|isn't an?|not an?|lacks an?|missing) ground(?:s| wire)?\b(?![^.?]{0,20}\bswitch\b)|\bungrounded\b/.test(
+  ...(/\b(?:no|without an?|isn'?t an?|not an?|lacks an?|missing|(?:doesn'?t|does not|don'?t|didn'?t) have an?(?:y)?) ground(?:s| wire)?\b(?![^.?]{0,20}\bswitch\b)|\bungrounded\b/.test(
     line,
   )
     ? fact('fan-ground', 'none')

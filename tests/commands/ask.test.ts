@@ -101,6 +101,17 @@ describe('a question in plain words', () => {
     expect(asked('mirror fogs how long to run it', 'callback')).toMatchObject({ start: 'callback' });
   });
 
+  it.each([
+    'what time does the supply house close on saturday',
+    'can you text the homeowner I’m running 20 minutes late',
+    'my truck won’t start',
+    'the radio is too loud',
+    'what is 17 times 4',
+    'invoice 4471 is overdue by 30 days',
+  ])('begins nothing with what is not about a bath fan: %s', (text) => {
+    expect(asked(text)).not.toHaveProperty('start');
+  });
+
   it('says so where nothing is understood', () => {
     expect(asked('good morning')).toMatchObject({
       refused: true,
