@@ -59,18 +59,29 @@ const wordsReady = once(() => [englishCallbackWords, spanishCallbackWords].map(p
 /** As many as a phone shows without scrolling. */
 const mostContexts = 6;
 
-const contextsBefore = new Map<string, readonly ContextId[]>();
-
-/** What the job may be that would change the answer to this complaint most; every turn of a talk asks for the same again. */
-function contextsFor(answers: Answers): readonly ContextId[] {
-  const told = JSON.stringify(answers);
-  const before = contextsBefore.get(told);
-  if (before) return before;
-  const ids = tellingContexts(reasoningReady(), answers, mostContexts);
-  if (contextsBefore.size > 500) contextsBefore.clear();
-  contextsBefore.set(told, ids);
-  return ids;
+/** A conclusion from what is told, kept: every turn of a talk goes over all that led to it. */
+function byAnswers<Made>(make: (answers: Answers) => Made): (answers: Answers) => Made {
+  const made = new Map<string, Made>();
+  return (answers) => {
+    const told = JSON.stringify(answers);
+    const before = made.get(told);
+    if (before !== undefined) return before;
+    const fresh = make(answers);
+    if (made.size >= mostKept) made.clear();
+    made.set(told, fresh);
+    return fresh;
+  };
 }
+
+/** Some tens of talks at a time, each of up to a few dozen turns. */
+const mostKept = 1000;
+
+/** What the job may be that would change the answer to this complaint most. */
+const contextsFor = byAnswers((answers): readonly ContextId[] =>
+  tellingContexts(reasoningReady(), answers, mostContexts),
+);
+
+const nextFor = byAnswers((answers) => nextCheck(reasoningReady(), answers));
 
 /** More checks than this in one go tire anybody; what is known by then is answered. */
 const mostChecks = 25;
@@ -115,7 +126,7 @@ function* callbackInterview(): Interview<CallbackInputs> {
     deadProven: proven.value === 'yes',
   });
   for (let count = 0; count < mostChecks; count += 1) {
-    const next = nextCheck(reasoning, told());
+    const next = nextFor(told());
     if (next.kind !== 'check') break;
     const { id } = next.check;
     const answer = yield* ask(checkQuestion(id));
