@@ -3,6 +3,7 @@ import { optionsFrom } from '#chat/options.ts';
 import { commands } from '#commands/index.ts';
 import type { Channel } from '../support/stand-in/fixtures.ts';
 import type { Begun, Person } from '../support/stand-in/person.ts';
+import type { Seen } from '../support/stand-in/seen.ts';
 import type { StandIn } from '../support/stand-in/stand-in.ts';
 import { startStandIn } from '../support/stand-in/stand-in.ts';
 import { type RunningBot, startBot } from './bots.ts';
@@ -32,27 +33,31 @@ const isAnswer = (command: (typeof commands)[number]): command is AnswerCommand<
 /** Discord shows a command with so many options at most. */
 const mostOptions = 25;
 
-/**
- * The example of a command, as Discord sends it, with "don't know" for what it leaves open, so that most are answered whole and
- * with their chart; a run gets another length each time, so that charts are drawn anew.
- */
-function example(command: AnswerCommand<unknown>): Deed {
+/** What the example of a command tells, and the questions it leaves open. */
+function exampleOf(command: AnswerCommand<unknown>) {
   const words = (command.example.match(/(?:[^\s"]+|"[^"]*")+/g) ?? []).map((word) => word.replaceAll('"', ''));
-  const { values } = optionsFrom(
-    words,
-    command.takes.map(({ id }) => id),
-  );
-  const told = Object.entries(values);
-  const open = command.takes.map(({ id }) => id).filter((id) => values[id] === undefined);
-  const untold = open.slice(0, mostOptions - told.length).map((id) => [id, 'don’t know'] as const);
-  return (person, nth) =>
-    person.begin.slash(
+  const ids = command.takes.map(({ id }) => id);
+  const { values: told } = optionsFrom(words, ids);
+  return { told, open: ids.filter((id) => told[id] === undefined) };
+}
+
+/**
+ * The example of a command, with "don't know" for what it leaves open but for the last few questions. A run gets another length
+ * each time, so that charts are drawn anew.
+ */
+function example(command: AnswerCommand<unknown>, leftOpen: number): Deed {
+  const { told, open } = exampleOf(command);
+  const most = Math.min(open.length - leftOpen, mostOptions - Object.keys(told).length);
+  const untold = Object.fromEntries(open.slice(0, Math.max(0, most)).map((id) => [id, 'don’t know']));
+  return (person, nth) => {
+    const given = Object.entries({ ...told, ...untold });
+    const length = `${6 + (nth % 40) / 2} ft`;
+    return person.begin.slash(
       command.name,
-      Object.fromEntries(
-        [...told, ...untold].map(([id, text]) => [id, text.replace(/^\d+ ft/, `${6 + (nth % 40) / 2} ft`)]),
-      ),
+      Object.fromEntries(given.map(([id, text]) => [id, text.replace(/^\d+ ft/, length)])),
       { force: true },
     );
+  };
 }
 
 /** What a crew asks of what it keeps, and the quick questions. */
@@ -67,8 +72,23 @@ const others: readonly Deed[] = [
   (person, nth) => person.begin.slash('duct', { collar: nth % 2 ? '4 in' : '6 in' }, { force: true }),
 ];
 
-/** Every command in turn: whole answers with their charts, first questions, lists. */
-const allCommands: readonly Deed[] = [...commands.filter(isAnswer).map(example), ...others];
+/** How a crew works: how many questions a command leaves to be asked, and what is done with an answer. */
+export interface Way {
+  readonly leftOpen: number;
+  readonly presses: boolean;
+}
+
+/** As people do: a command with what they have at hand, a press for each question it still asks, a look at the working. */
+export const talking: Way = { leftOpen: 3, presses: true };
+
+/** Harder than anybody: every command with all it can take at once, so that each is answered whole. */
+export const allAtOnce: Way = { leftOpen: 0, presses: false };
+
+/** The next press in a conversation, where there is one: at a question that nobody knows, at every second answer its working. */
+function nextPress({ buttons, embeds }: Seen, nth: number): string | undefined {
+  const wanted = embeds.length === 0 ? "Don't know" : nth % 2 === 0 ? 'Working' : undefined;
+  return buttons.some(({ label, disabled }) => label === wanted && !disabled) ? wanted : undefined;
+}
 
 /** A bot at work for many crews. */
 interface AtWork {
@@ -81,20 +101,40 @@ interface AtWork {
   end(): Promise<void>;
 }
 
-export async function atWork(): Promise<AtWork> {
+export async function atWork(way: Way = talking): Promise<AtWork> {
   const standIn = await startStandIn({ judging: false, patience: 30_000 });
   const bot = startBot('fanwright', standIn);
   await standIn.connected();
   const at = places(standIn);
+  const deeds = [...commands.filter(isAnswer).map((command) => example(command, way.leftOpen)), ...others];
+  const asked: { readonly person: Person; readonly message: Seen; readonly button: string }[] = [];
+  let begun = 0;
   let done = 0;
+  const goesOn = (person: Person, deed: Begun): Begun => {
+    if (!way.presses) return deed;
+    const nth = done;
+    deed.answer().then(
+      (message) => {
+        const button = nextPress(message, nth);
+        if (button !== undefined) asked.push({ person, message, button });
+      },
+      // What is not answered is counted as missed; nobody presses on it.
+      () => {},
+    );
+    return deed;
+  };
   return {
     standIn,
     bot,
     next() {
       done += 1;
-      const deed = allCommands[done % allCommands.length];
+      const open = asked.shift();
+      if (open) return goesOn(open.person, open.person.begin.press(open.message, open.button));
+      begun += 1;
+      const deed = deeds[begun % deeds.length];
       if (!deed) throw new Error('there is nothing to do');
-      return deed(at(done), done);
+      const person = at(begun);
+      return goesOn(person, deed(person, begun));
     },
     count: () => done,
     async end() {

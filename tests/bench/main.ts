@@ -12,7 +12,7 @@ import { ductAnswers } from './duct-answers.ts';
 import { growth } from './growth.ts';
 import { interactions } from './interactions.ts';
 import { keepFigures, type Measured } from './kept-figures.ts';
-import { sustainedLoad } from './load.ts';
+import { heaviestLoad, sustainedLoad } from './load.ts';
 import { lookUps } from './lookup.ts';
 import { wholePlan } from './plan.ts';
 import { type Section, table } from './rows.ts';
@@ -30,6 +30,7 @@ const sections: readonly Section[] = [
   startTime,
   interactions,
   sustainedLoad,
+  heaviestLoad,
   soak,
 ];
 

@@ -16,7 +16,7 @@ export interface Gathering {
   readonly gather: Gather;
   /** Lets go of what was not begun, now and from now on: whoever waits for it gets `NotBegun`. */
   letGo(): void;
-  /** Whether so much is waiting that what comes now is not done in the next go. */
+  /** Whether so much is waiting that what comes now is better promised than waited for. */
   behind(): boolean;
 }
 
@@ -28,10 +28,11 @@ interface Piece {
 }
 
 /**
- * Pieces in one go: enough that the disk is not what takes long, few enough that what arrives meanwhile is heard of in time.
- * A plan is the longest piece, some 15 ms.
+ * Pieces in one go: few, so that what arrives meanwhile is heard of in time. A plan is the longest piece, some 15 ms.
  */
-const mostAtOnce = 8;
+const mostAtOnce = 4;
+/** With so many waiting, what comes now may wait longer than a person notices. */
+const manyWaiting = 8;
 
 /**
  * Milliseconds between two goes while more than one comes at a time: so long they gather. Writing to the disk takes two of
@@ -115,6 +116,6 @@ export function gathering(): Gathering {
       over = true;
       for (const { failed } of [...waiting.now.splice(0), ...waiting.later.splice(0)]) failed(new NotBegun());
     },
-    behind: () => count() >= mostAtOnce,
+    behind: () => count() >= manyWaiting,
   };
 }

@@ -7,6 +7,8 @@ export interface LoadOptions {
   /** How many wait for the bot at any time, as an alternative to a rate. */
   readonly inFlight?: number;
   readonly seconds: number;
+  /** How many seconds answers that were promised are waited for afterwards; as long as the platform has patience if not said. */
+  readonly untilAnswered?: number;
   /** Does the nth thing, and does not wait: `(nth) => user.begin.slash('duct')`. */
   readonly make: (nth: number) => Begun;
 }
@@ -37,7 +39,7 @@ const platformPatience = 3000;
 const ticksPerSecond = 200;
 
 /** Fires at the bot and measures how it keeps up. */
-export async function load({ rate, inFlight, seconds, make }: LoadOptions): Promise<LoadResult> {
+export async function load({ rate, inFlight, seconds, untilAnswered, make }: LoadOptions): Promise<LoadResult> {
   const acknowledgements: number[] = [];
   const answers: number[] = [];
   let fired = 0;
@@ -54,7 +56,7 @@ export async function load({ rate, inFlight, seconds, make }: LoadOptions): Prom
   const end = start + seconds * 1000;
   if (rate === undefined) await keepInFlight(inFlight ?? 1, end, fire);
   else await keepRate(rate, start, end, () => fire(() => undefined));
-  const last = performance.now() + platformPatience;
+  const last = performance.now() + (untilAnswered === undefined ? platformPatience : untilAnswered * 1000);
   while (answers.length < fired && performance.now() < last) await delay(5);
   const took = (performance.now() - start) / 1000;
   const inTime = acknowledgements.filter((milliseconds) => milliseconds <= platformPatience).length;
