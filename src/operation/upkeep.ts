@@ -31,16 +31,28 @@ interface Given {
 
 const hour = 3_600_000;
 const hoursBetweenTidyings = 24;
+/** Between two hourly looks a clock that goes as it should moves on by about one. */
+const steadyStep = { least: 0, most: 2 * hour } as const;
 
 /**
  * Looks after the records while the program runs: a backup whenever one is due, and once a day what the crews want kept no
- * longer is erased, and what servers kept that the bot was sent away from. It looks at the clock at once and then every hour, so a machine that slept makes up for it. What fails
- * is reported and tried again an hour later.
+ * longer is erased, and what servers kept that the bot was sent away from. It looks at the clock at once and then every hour, so a
+ * machine that slept makes up for it. Nothing is erased by a clock that has not gone steadily for a day: one set wrong by years
+ * would take everything with it. What fails is reported and tried again an hour later.
  */
 export function upkeep({ store, plan, report, present = () => undefined, ...rest }: Given) {
   const { now = () => new Date(), every = everyByTheClock } = rest;
   let underWay: Promise<void> = Promise.resolve();
   let tidied = now().getTime();
+  let looked = tidied;
+  let steadyLooks = 0;
+  const watchClock = (): void => {
+    const moved = now().getTime() - looked;
+    looked += moved;
+    steadyLooks = moved >= steadyStep.least && moved <= steadyStep.most ? steadyLooks + 1 : 0;
+    if (steadyLooks === 0) tidied = looked;
+  };
+  const isSteady = (): boolean => steadyLooks >= hoursBetweenTidyings;
 
   const backUpIfDue = async (): Promise<void> => {
     if (!isDue(plan, now())) return;
@@ -48,17 +60,18 @@ export function upkeep({ store, plan, report, present = () => undefined, ...rest
     report('info', 'backup made', { file });
   };
   const tidyIfDue = (): void => {
-    if (now().getTime() - tidied < hoursBetweenTidyings * hour) return;
+    if (!isSteady() || now().getTime() - tidied < hoursBetweenTidyings * hour) return;
     const { sheets, talks } = store.tidy();
     tidied = now().getTime();
     report('info', 'tidied', { sheets, talks });
   };
   const letGoOfServers = (): void => {
     const here = present();
-    const erased = here === undefined ? 0 : letGo(store, here, now());
+    const erased = here === undefined ? 0 : letGo(store, here, { now: now(), mayErase: isSteady() });
     if (erased > 0) report('info', 'servers left behind erased', { servers: erased });
   };
   const look = (): void => {
+    watchClock();
     underWay = underWay
       .then(backUpIfDue)
       .catch((error: unknown) => report('error', 'no backup was made', { message: sentenceOf(error) }))

@@ -30,7 +30,10 @@ export function lapse(walk: Walk, cause: LapseCause, because: string): void {
   }
 }
 
-/** Ends the proofs that did not outlast the time since the last event, or the day. */
+/** A clock may be set right by so much, in milliseconds, without a proof being doubted. */
+const setRight = 60_000;
+
+/** Ends the proofs that did not outlast the time since the last event, or the day; and those a clock set back would keep alive. */
 export function passTime(walk: Walk, now: { readonly milliseconds: number; readonly day: string }): void {
   const { idle, age } = walk.list.checklist.rules;
   const told = wordsOf(walk);
@@ -38,11 +41,14 @@ export function passTime(walk: Walk, now: { readonly milliseconds: number; reado
   for (const { id, step } of walk.list.lapsing) {
     const { status, answer } = recordOf(walk, id);
     if (status !== 'closed' || answer === null) continue;
-    const old = now.milliseconds - Date.parse(answer.enteredAt) > age.milliseconds;
+    const since = now.milliseconds - Date.parse(answer.enteredAt);
+    const old = since > age.milliseconds;
+    const wentBack = since < -setRight;
     const because =
       (answer.day !== now.day && step.lapses.includes('new-day') && told.newDay) ||
       (quiet && step.lapses.includes('idle') && told.lapsed(idle.says)) ||
-      (old && step.lapses.includes('age') && told.lapsed(age.says));
+      (old && step.lapses.includes('age') && told.lapsed(age.says)) ||
+      (wentBack && step.lapses.includes('age') && told.clockWentBack);
     if (because) reopen(walk, id, { kind: 'expired', because });
   }
 }

@@ -14,6 +14,11 @@ export function clockwork(start = '2026-03-01T03:00:00.000Z') {
     every,
     /** How many things wait for the clock. */
     waiting: () => waiting.size,
+    /** Sets the clock ahead or back; what waits, waits as long as it would have. */
+    jump(milliseconds: number): void {
+      now += milliseconds;
+      for (const entry of waiting) entry.next += milliseconds;
+    },
     /** Moves on; what is begun on the way gets the time to finish, as hours leave it. */
     async moveOn(milliseconds: number, finished: () => Promise<unknown> = async () => undefined): Promise<void> {
       const until = now + milliseconds;

@@ -102,6 +102,21 @@ describe('while the program runs', () => {
     expect(crew.findSheet(number)).toBeUndefined();
   });
 
+  it('a clock set ahead by years erases nothing until it has gone on steadily for a day', async () => {
+    const { store, time, care } = atWork({ hours: 0 });
+    const crew = store.scoped('crew');
+    const { number } = crew.openSheet({ ...ladder, name: 'Elm' });
+    crew.closeSheet(number, { who: 'lead' });
+    crew.saveRetention(1, { who: 'lead' });
+    await time.moveOn(2 * day);
+    time.jump(2000 * day);
+    await time.moveOn(23 * hour);
+    expect(crew.findSheet(number)).toBeDefined();
+    await time.moveOn(2 * hour);
+    await care.stop();
+    expect(crew.findSheet(number)).toBeUndefined();
+  });
+
   it('what a server kept goes a month after the bot was sent away, and not when it is back meanwhile', async () => {
     const store = storeAt(join(folder(), 'records.sqlite'));
     const time = clockwork();

@@ -108,6 +108,16 @@ describe('a proof does not outlast', () => {
   const atWork = () => dayOn({ until: 'strip-fan' });
   const strip = { what: 'done', step: 'strip-fan', value: { out: true } } as const;
 
+  it('a clock that was set back, by which it would never grow old', () => {
+    const day = atWork();
+    expect(day.state(-30).deadProofs.get('fan')?.state).toBe('current');
+    expect(day.state(-3600).deadProofs.get('fan')).toMatchObject({
+      state: 'lapsed',
+      because: 'It lapsed: the clock was set back, so nobody knows how old it is.',
+    });
+    expect(why(day.enter('apprentice', { ...strip, after: -3600 }))).toBe(live);
+  });
+
   it('a pause', () => {
     const day = atWork();
     day.enter('apprentice', { what: 'paused' });
