@@ -43,8 +43,12 @@ export function insulationToStayDry(
   if (!dew.found || duct.surroundings > dew.temperature) return { found: true, insulation: none };
   if (dew.temperature > duct.exhaustTemperature - saturatedWithin)
     return { found: false, why: 'the air arrives saturated' };
-  const margin = (insulation: number) =>
-    coldestWall(wrapped(duct, squareMetreKelvinsPerWatt(insulation)), pieces) - dew.temperature;
+  // One duct in which the wrap is changed: another for each try takes as long as all the physics.
+  const tried: { -readonly [Part in keyof ExhaustDuct]: ExhaustDuct[Part] } = { ...duct };
+  const margin = (insulation: number) => {
+    tried.insulation = squareMetreKelvinsPerWatt(insulation);
+    return coldestWall(tried, pieces) - dew.temperature;
+  };
   let [low, high]: [number, number] = [none, most];
   let [atLow, atHigh] = [margin(low), margin(high)];
   if (atLow > 0) return { found: true, insulation: none };
@@ -66,19 +70,6 @@ export function insulationToStayDry(
   }
   return { found: true, insulation: squareMetreKelvinsPerWatt(high) };
 }
-
-/** Field by field: a spread takes as long as all the physics of a piece. */
-const wrapped = (duct: ExhaustDuct, insulation: SquareMetreKelvinsPerWatt): ExhaustDuct => ({
-  diameter: duct.diameter,
-  length: duct.length,
-  insulation,
-  outsideFilm: duct.outsideFilm,
-  airflow: duct.airflow,
-  exhaustTemperature: duct.exhaustTemperature,
-  exhaustDampness: duct.exhaustDampness,
-  surroundings: duct.surroundings,
-  pressure: duct.pressure,
-});
 
 /** Exhaust cools along the duct where it is cold outside, but a wider piece has a colder wall than the one before it ends with. */
 function coldestWall(duct: ExhaustDuct, pieces: readonly DuctPiece[]): number {

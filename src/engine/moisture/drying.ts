@@ -1,5 +1,5 @@
 import { type Seconds, seconds } from '#quantity/units.ts';
-import { type DryingRoom, inARow, named, type RoomWater, type WaterRow, waterFlowOf } from './drying-room.ts';
+import { type DryingRoom, inARow, type WaterRow, waterFlowOf } from './drying-room.ts';
 
 /** Finest step, s, so that the number of steps has an end. */
 const finestStep = 1;
@@ -17,20 +17,17 @@ export const carefulPace: Pace = { coarsestStep: 10, stepShare: 0.25 };
 /** For bands, which take a hundred runs: a second or two from the careful times, and in the tests never a minute. */
 export const quickPace: Pace = { coarsestStep: 90, stepShare: 1 };
 
-/** One moment of a run, counted from the end of the shower; the shower itself has times below zero. */
-export interface Moment {
-  readonly at: Seconds;
-  readonly water: RoomWater;
-}
-
 export interface Run {
   readonly room: DryingRoom;
   /** How long after the shower to follow the room. */
   readonly longest: Seconds;
   /** The careful one where nothing is said. */
   readonly pace?: Pace;
-  /** Called at the start, after each step and once more when the shower stops; answer true to stop the run. */
-  readonly onMoment: (moment: Moment) => boolean;
+  /**
+   * Called at the start, after each step and once more when the shower stops; answer true to stop the run. The time is counted
+   * from the end of the shower; the shower itself lies below zero. The row is the same each time: copy what is kept.
+   */
+  readonly onMoment: (at: Seconds, water: WaterRow) => boolean;
 }
 
 /**
@@ -49,14 +46,14 @@ export function followWater({ room, longest, pace = carefulPace, onMoment }: Run
 
   const showerSteps = Math.ceil(showerDuration / step);
   for (let done = 0; done < showerSteps; done++) {
-    if (onMoment({ at: seconds((done / showerSteps - 1) * showerDuration), water: named(water) })) return;
+    if (onMoment(seconds((done / showerSteps - 1) * showerDuration), water)) return;
     advance(showerDuration / showerSteps, true);
   }
 
   water[3] = splashFilm;
   const dryingSteps = Math.ceil(longest / step);
   for (let done = 0; done <= dryingSteps; done++) {
-    if (onMoment({ at: seconds(done * step), water: named(water) })) return;
+    if (onMoment(seconds(done * step), water)) return;
     advance(step, false);
   }
 }
@@ -68,31 +65,32 @@ function longestStep(room: DryingRoom, { coarsestStep, stepShare }: Pace): numbe
   return Math.min(coarsestStep, Math.max(finestStep, stepShare * Math.min(sweep, film)));
 }
 
-/** Moves the water on by one step of fourth-order Runge–Kutta. */
+/** How the four slopes of a step count, and how far into the step the next is taken. Fourth-order Runge–Kutta. */
+const weights = [1 / 6, 2 / 6, 2 / 6, 1 / 6] as const;
+const reaches = [1 / 2, 1 / 2, 1] as const;
+
+/** Moves the water on by one step. A film cannot be thinner than none; the store comes first in its row. */
 function stepper(room: DryingRoom, water: WaterRow): (step: number, showering: boolean) => void {
   const row = (): WaterRow => new Float64Array(water.length);
-  const [first, second, third, fourth, trial] = [row(), row(), row(), row(), row()] as const;
+  const [slope, sum, trial] = [row(), row(), row()] as const;
   const flowInto = waterFlowOf(room);
   return (step, showering) => {
-    flowInto(first, water, showering);
-    move(trial, water, first, step / 2);
-    flowInto(second, trial, showering);
-    move(trial, water, second, step / 2);
-    flowInto(third, trial, showering);
-    move(trial, water, third, step);
-    flowInto(fourth, trial, showering);
-    for (let each = 0; each < first.length; each++) {
-      const [start, end] = [first[each] as number, fourth[each] as number];
-      first[each] = (start + 2 * (second[each] as number) + 2 * (third[each] as number) + end) / 6;
+    sum.fill(0);
+    trial.set(water);
+    for (let stage = 0; stage < weights.length; stage++) {
+      flowInto(slope, trial, showering);
+      const weight = weights[stage] as number;
+      const reach = step * (reaches[stage] ?? 0);
+      for (let each = 0; each < slope.length; each++) {
+        const change = slope[each] as number;
+        sum[each] = (sum[each] as number) + weight * change;
+        const there = (water[each] as number) + reach * change;
+        trial[each] = each === 0 ? there : Math.max(0, there);
+      }
     }
-    move(water, water, first, step);
+    for (let each = 0; each < sum.length; each++) {
+      const there = (water[each] as number) + step * (sum[each] as number);
+      water[each] = each === 0 ? there : Math.max(0, there);
+    }
   };
-}
-
-/** Where the water is after flowing for a time. A film cannot be thinner than none; the store comes first in its row. */
-function move(to: WaterRow, from: WaterRow, flow: WaterRow, time: number): void {
-  to[0] = (from[0] as number) + (flow[0] as number) * time;
-  for (let film = 1; film < to.length; film++) {
-    to[film] = Math.max(0, (from[film] as number) + (flow[film] as number) * time);
-  }
 }

@@ -1,7 +1,7 @@
 import { humidityRatio } from '#engine/psychrometrics/humidity.ts';
 import { celsius, type Seconds, seconds } from '#quantity/units.ts';
 import type { RecoveryLimits } from './bathroom.ts';
-import { type DryingRoom, type RoomWater, roomVapour } from './drying-room.ts';
+import { type DryingRoom, roomVapour, type WaterRow } from './drying-room.ts';
 
 /** A time after the shower, or the reason there is none. */
 export type RecoveryTime =
@@ -13,7 +13,7 @@ export interface RecoveryLevel {
   /** The house air alone keeps this level from ever being reached. */
   readonly outOfReach: boolean;
   /** How far past the level the room is; zero or less when it is met. */
-  excess(water: RoomWater): number;
+  excess(water: WaterRow): number;
 }
 
 /** What the fan has to bring down, each as a level. */
@@ -48,13 +48,13 @@ export function recoveryLevels(room: DryingRoom, limits: RecoveryLimits): Recove
     air: {
       outOfReach: houseHumidity >= airLimit,
       excess(water) {
-        return roomVapour(room, water.store) - airLimit;
+        return roomVapour(room, water[0] as number) - airLimit;
       },
     },
     mirror: {
       outOfReach: houseHumidity >= room.mirror.saturation,
       excess(water) {
-        return water.mirror - limits.mirrorFilm;
+        return (water[2] as number) - limits.mirrorFilm;
       },
     },
     rebound: {
@@ -66,16 +66,18 @@ export function recoveryLevels(room: DryingRoom, limits: RecoveryLimits): Recove
     splash: {
       outOfReach: houseHumidity >= walls.saturation,
       excess(water) {
-        return water.splash - splashLimit;
+        return (water[3] as number) - splashLimit;
       },
     },
   };
 }
 
-function shutRoomVapour({ bathroom, dryAir }: DryingRoom, water: RoomWater): number {
+function shutRoomVapour({ bathroom, dryAir }: DryingRoom, water: WaterRow): number {
   const films =
-    water.cool * bathroom.coolArea + water.mirror * bathroom.mirrorArea + water.splash * bathroom.splashArea;
-  return (water.store + films / dryAir) / bathroom.storage;
+    (water[1] as number) * bathroom.coolArea +
+    (water[2] as number) * bathroom.mirrorArea +
+    (water[3] as number) * bathroom.splashArea;
+  return ((water[0] as number) + films / dryAir) / bathroom.storage;
 }
 
 /** Notes when a level was last passed, moment by moment. */

@@ -1,8 +1,17 @@
 import { relativeHumidity } from '#engine/psychrometrics/humidity.ts';
 import { type Kilograms, kilograms, type Ratio, ratio, seconds } from '#quantity/units.ts';
 import type { Bathroom, RecoveryLimits } from './bathroom.ts';
-import { carefulPace, followWater, type Moment, type Pace } from './drying.ts';
-import { type DryingRoom, dryingRoom, type RoomWater, roomFog, roomVapour, waterFlow } from './drying-room.ts';
+import { carefulPace, followWater, type Pace } from './drying.ts';
+import {
+  type DryingRoom,
+  dryingRoom,
+  named,
+  type RoomWater,
+  roomFog,
+  roomVapour,
+  type WaterRow,
+  waterFlowOf,
+} from './drying-room.ts';
 import { type LevelWatch, levelWatch, type RecoveryTime, recoveryLevels } from './recovery-level.ts';
 
 /** The room at the moment the water is turned off. */
@@ -53,21 +62,20 @@ export function runTime(bathroom: Bathroom, limits: RecoveryLimits, pace: Pace =
     splash: levelWatch(levels.splash),
   };
   const { air, mirror, rebound, splash } = watches;
+  const falls = fallsEverywhere(room);
   let whenWaterStops: RoomWater | undefined;
   followWater({
     room,
     longest: limits.longest,
     pace,
-    onMoment: (moment) => {
-      if (moment.at < 0) return false;
-      whenWaterStops ??= moment.water;
-      const { at, water } = moment;
+    onMoment: (at, water) => {
+      if (at < 0) return false;
+      whenWaterStops ??= named(water);
       air.see(at, levels.air.excess(water));
       mirror.see(at, levels.mirror.excess(water));
       rebound.see(at, levels.rebound.excess(water));
       splash.see(at, levels.splash.excess(water));
-      const settled = air.settled() && mirror.settled() && rebound.settled() && splash.settled();
-      return settled && everythingFalls(room, moment);
+      return air.settled() && mirror.settled() && rebound.settled() && splash.settled() && falls(water);
     },
   });
   const airRecovers = recoveryTime(room, watches.air);
@@ -84,9 +92,13 @@ export function runTime(bathroom: Bathroom, limits: RecoveryLimits, pace: Pace =
 }
 
 /** Once every store of water is on its way down none of them rises again, for each feeds the others only by falling. */
-function everythingFalls(room: DryingRoom, { water }: Moment): boolean {
-  const flow = waterFlow(room, water, false);
-  return flow.store <= 0 && flow.cool <= 0 && flow.mirror <= 0 && flow.splash <= 0;
+function fallsEverywhere(room: DryingRoom): (water: WaterRow) => boolean {
+  const flowInto = waterFlowOf(room);
+  const flow = new Float64Array(4);
+  return (water) => {
+    flowInto(flow, water, false);
+    return flow.every((each) => each <= 0);
+  };
 }
 
 function recoveryTime(room: DryingRoom, watch: LevelWatch): RecoveryTime {

@@ -2,7 +2,7 @@ import { relativeHumidity } from '#engine/psychrometrics/humidity.ts';
 import { type Ratio, ratio, type Seconds } from '#quantity/units.ts';
 import type { Bathroom } from './bathroom.ts';
 import { followWater } from './drying.ts';
-import { dryingRoom, roomFog, roomVapour } from './drying-room.ts';
+import { dryingRoom, named, roomFog, roomVapour } from './drying-room.ts';
 
 /** The room at one moment, for a chart. The end of the shower is time zero; the shower itself lies below it. */
 export interface RoomMoment {
@@ -36,9 +36,10 @@ export function roomTrajectory(
   followWater({
     room,
     longest: until,
-    onMoment: ({ at, water }) => {
+    onMoment: (at, row) => {
       if (at < due && at !== 0) return false;
       due = at + every;
+      const water = named(row);
       const vapour = ratio(roomVapour(room, water.store));
       moments.push({
         at,

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Bathroom } from '#engine/moisture/bathroom.ts';
 import { followWater, quickPace } from '#engine/moisture/drying.ts';
-import { dryingRoom, type RoomWater, waterFlow } from '#engine/moisture/drying-room.ts';
+import { dryingRoom, inARow, named, type RoomWater, waterFlow } from '#engine/moisture/drying-room.ts';
 import { recoveryLevels } from '#engine/moisture/recovery-level.ts';
 import { runTime } from '#engine/moisture/run-time.ts';
 import { runTimeDirections } from '#engine/moisture/run-time-directions.ts';
@@ -84,8 +84,8 @@ describe('the laws of drying a bathroom', () => {
         followWater({
           room,
           longest: seconds(0),
-          onMoment: ({ at, water }) => {
-            seen.push(water);
+          onMoment: (at, water) => {
+            seen.push(named(water));
             return at === 0;
           },
         });
@@ -210,7 +210,7 @@ describe('the solver', () => {
     const last = { air: 0, mirror: 0, rebound: 0, splash: 0 };
     for (let at = 0; at < limits.longest; at += step) {
       for (const name of ['air', 'mirror', 'rebound', 'splash'] as const) {
-        if (levels[name].excess(water) > 0) last[name] = at + step;
+        if (levels[name].excess(inARow(water)) > 0) last[name] = at + step;
       }
       advance(false);
     }
@@ -266,7 +266,7 @@ describe('the solver', () => {
     const room = dryingRoom(dry);
     const { endOfShower, airRecovers } = runTime(dry, limits);
     // With nothing in the room the excess is the limit itself, below zero.
-    const target = -recoveryLevels(room, limits).air.excess({ store: 0, cool: 0, mirror: 0, splash: 0 });
+    const target = -recoveryLevels(room, limits).air.excess(inARow({ store: 0, cool: 0, mirror: 0, splash: 0 }));
     const share = (endOfShower.humidityRatio - room.houseHumidity) / (target - room.houseHumidity);
     const closedForm = ((dry.storage * room.dryAir) / room.dryAirDrawn) * Math.log(share);
     expect(Math.abs(lateness(airRecovers) - closedForm)).toBeLessThan(1);
