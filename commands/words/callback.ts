@@ -49,7 +49,7 @@ export const callbackWords = inEach(
     speaksAgainst: (signs: string) => ` Speaks against it: ${signs}.`,
     band: 'Band',
     ofHundred: (band: string, count: number) => `${band}: ${count} of 100 such jobs or more`,
-    forWhoeverMends: (band: string, cause: string) => `For whoever mends it: ${band}, ${cause}.`,
+    forWhoeverMends: (band: string, cause: string) => `For the repair: ${band}, ${cause}.`,
     numbers: {
       'measured at the grille': 'measured at the grille',
       'measured at the hood': 'measured at the hood',
@@ -88,6 +88,7 @@ export const callbackWords = inEach(
     onceDead: (checks: string) => ` Once the circuit is proven dead: ${checks}.`,
     ruleOut: (cause: string, confirm: string) => `Rule this out first: ${cause}. ${confirm}`,
     saidBecause: (says: string, signs: string) => `${says} Said because of: ${signs}.`,
+    tellThemToo: (signs: string) => `Once outside, tell the fire service this too: ${signs}.`,
     becauseOf: 'Because of',
     twoCauses: (one: string, other: string) => `Two things may be wrong at once: ${one}, and ${other}.`,
     mendWhatWasSeen: (sign: string, remedy: string) => `Mend what was seen whatever the cause: ${sign}. ${remedy}`,
@@ -172,7 +173,7 @@ export const callbackWords = inEach(
     speaksAgainst: (signs) => ` En contra: ${signs}.`,
     band: 'Banda',
     ofHundred: (band, count) => `${band}: ${count} de 100 trabajos así o más`,
-    forWhoeverMends: (band, cause) => `Para quien lo repare: ${band}, ${cause}.`,
+    forWhoeverMends: (band, cause) => `Para la reparación: ${band}, ${cause}.`,
     numbers: {
       'measured at the grille': 'medido en la rejilla',
       'measured at the hood': 'medido en la salida exterior',
@@ -210,6 +211,7 @@ export const callbackWords = inEach(
     onceDead: (checks) => ` Con el circuito comprobado sin tensión: ${checks}.`,
     ruleOut: (cause, confirm) => `Descarte esto primero: ${cause}. ${confirm}`,
     saidBecause: (says, signs) => `${says} Se dice por: ${signs}.`,
+    tellThemToo: (signs) => `Ya afuera, digan también esto a los bomberos: ${signs}.`,
     becauseOf: 'Se dice por',
     twoCauses: (one, other) => `Pueden fallar dos cosas a la vez: ${one}, y ${other}.`,
     mendWhatWasSeen: (sign, remedy) => `Repare lo que se vio, sea cual sea la causa: ${sign}. ${remedy}`,

@@ -4,7 +4,7 @@ import type { NumberEvidence, NumberShown } from '#diagnosis/numbers.ts';
 import type { Finding, Step } from '#findings/finding.ts';
 import type { UnitSystem } from '#interview/question.ts';
 import { type CallbackFindingId, isCallbackFinding, isVariable } from '#knowledge/callback-findings.ts';
-import { callbackScale, callbackSentences, isContext } from '#knowledge/callback-scale.ts';
+import { callbackDangers, callbackScale, callbackSentences, isContext } from '#knowledge/callback-scale.ts';
 import { callbackTexts } from '#knowledge/callback-texts.ts';
 import { type CauseId, causes } from '#knowledge/causes.ts';
 import { airflow, minutes, smallLength, staticPressure, temperature } from '#quantity/kinds.ts';
@@ -201,6 +201,24 @@ const ruleOutFinding = ({ cause }: RankedCause, language: Language): Finding => 
 /** More causes than this on a phone are not read. */
 const mostCauses = 4;
 
+/** One order at a time: where everybody is to leave, nobody is sent to a breaker, and the other signs go to the fire service. */
+function dangerFindings({ dangers }: Diagnosis, language: Language): readonly Finding[] {
+  const texts = callbackWords[language];
+  const everyoneOut = dangers.some(({ danger }) => callbackDangers[danger].everyoneOut);
+  return dangers.map(({ danger, findings }): Finding => {
+    const signs = findings.map((each) => inWords(each, language)).join('; ');
+    const isOrder = !everyoneOut || callbackDangers[danger].everyoneOut;
+    return {
+      id: 'danger',
+      weight: 'stop',
+      ...(findings[0] ? { check: findings[0] } : {}),
+      says: isOrder ? texts.saidBecause(callbackTexts[language].dangers[danger].says, signs) : texts.tellThemToo(signs),
+      working: findings.map((finding) => ({ what: texts.becauseOf, value: inWords(finding, language) })),
+      sources: citations({ source: 'common-practice', verified: false }),
+    };
+  });
+}
+
 /** Everything a callback tells: dangers first, then what it most likely is and what to check next. */
 export function callbackFindingsTold(
   diagnosis: Diagnosis,
@@ -214,16 +232,7 @@ export function callbackFindingsTold(
   const named = diagnosis.ranking.filter(({ band }, index) => index === 0 || band !== 'unlikely').slice(0, mostCauses);
   const listed = new Set<string>([...diagnosis.ruleOutFirst.map(({ cause }) => cause)]);
   return [
-    ...diagnosis.dangers.map(
-      ({ danger, findings }): Finding => ({
-        id: 'danger',
-        weight: 'stop',
-        ...(findings[0] ? { check: findings[0] } : {}),
-        says: texts.saidBecause(known.dangers[danger].says, findings.map((each) => inWords(each, language)).join('; ')),
-        working: findings.map((finding) => ({ what: texts.becauseOf, value: inWords(finding, language) })),
-        sources: citations({ source: 'common-practice', verified: false }),
-      }),
-    ),
+    ...dangerFindings(diagnosis, language),
     ...(diagnosis.outcome === 'stopped'
       ? []
       : diagnosis.ruleOutFirst.map((ranked) => ruleOutFinding(ranked, language))),

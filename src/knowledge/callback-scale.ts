@@ -106,13 +106,28 @@ export const callbackDangers = checked(
         name: z.string(),
         /** One sentence: what to do now. */
         says: z.string().regex(/^[^.]+\.$/, 'one sentence, with one full stop at its end'),
+        /** Everybody leaves the house: no other order may be given beside it. */
+        everyoneOut: z.literal(true).optional(),
         ...citationFields,
       })
-      .transform((entry) => ({ name: entry.name, says: entry.says, citation: cite(entry) })),
+      .transform((entry) => ({
+        name: entry.name,
+        says: entry.says,
+        everyoneOut: entry.everyoneOut ?? false,
+        citation: cite(entry),
+      })),
   ),
   dangersFile,
 ) as Readonly<
-  Record<DangerId, { readonly name: string; readonly says: string; readonly citation: ReturnType<typeof cite> }>
+  Record<
+    DangerId,
+    {
+      readonly name: string;
+      readonly says: string;
+      readonly everyoneOut: boolean;
+      readonly citation: ReturnType<typeof cite>;
+    }
+  >
 >;
 
 export const isDanger = (id: string): id is DangerId => Object.hasOwn(dangersFile, id);

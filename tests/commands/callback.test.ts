@@ -37,6 +37,15 @@ describe('a callback answered at once', () => {
     expect(answer.reply?.findings[0]?.says).toMatch(/^Everyone outside now/);
   });
 
+  it('gives no order beside the one to leave, and asks after whoever got a shock', () => {
+    const stops = (asked('seen=spill, smell').reply?.findings ?? []).filter(({ id }) => id === 'danger');
+    expect(stops.length).toBeGreaterThan(1);
+    expect(stops[0]?.says).toMatch(/^Everyone outside now/);
+    for (const { says } of stops.slice(1)) expect(says).toMatch(/^Once outside, tell the fire service/);
+    // No source: common practice in first aid.
+    expect(asked('seen=shock').reply?.findings[0]?.says).toMatch(/ask how they are.*emergency services.*doctor today/);
+  });
+
   it('never proposes a look inside the grille before the circuit is proven dead', () => {
     for (const seen of ['hum', 'rattle', 'flow-low', 'tissue', 'not-working']) {
       const next = asked(`seen=${seen}`).reply?.findings.find(({ id }) => id === 'next-check');
