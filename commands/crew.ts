@@ -30,7 +30,7 @@ const show: Action = {
 
 const set: Action = {
   name: 'set',
-  summary: 'Settle units, codes, altitude, attic temperature and time zone for every job.',
+  summary: 'Settle units, codes, time zone, the crew’s name and phone for every job.',
   managersOnly: true,
   options: crewSettings.map(
     ({ id, brief, suggest }): DeskOption => ({

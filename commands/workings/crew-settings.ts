@@ -10,6 +10,7 @@ import { buildingCodeEdition } from '../questions/codes.ts';
 import { altitude } from '../questions/duct.ts';
 import { electricalCodeEdition } from '../questions/electrical-code.ts';
 import { crewWords } from '../words/crew.ts';
+import { crewContact } from './crew-contact.ts';
 
 /** Something the crew settles once for all its jobs. */
 export interface CrewSetting {
@@ -146,6 +147,7 @@ export const crewSettings: readonly CrewSetting[] = [
   usual(atticTemperature as AnyQuestion),
   timeZone,
   language,
+  ...crewContact,
 ];
 
 /** What to say to have a setting taken away again. */

@@ -6,6 +6,7 @@ import { replay } from '#interview/replay.ts';
 import type { StepView } from '#walkthrough/walk-state.ts';
 import type { Language } from '#words/language.ts';
 import { measuredAirflow } from '../questions/airflow.ts';
+import { runTimeSet } from '../questions/callback-measured.ts';
 import { doorGap } from '../questions/door.ts';
 import { airflowNeeded } from '../questions/fan.ts';
 import { occupantWords } from '../words/occupant.ts';
@@ -77,6 +78,15 @@ export function numberRecorded(off: HandOff, step: string, part: string): number
   return typeof said === 'number' ? said : null;
 }
 
+/** How long the control lets the fan run on, in seconds: what was said last, on the sheet or on a list. */
+export function runOnNow(desk: Desk, off: HandOff): number | null {
+  const walked = numberRecorded(off, runTimeSet.id, 'minutes');
+  const enteredAt = closedStep(off, runTimeSet.id)?.answer?.enteredAt;
+  const fact = desk.store.newestFacts(off.sheet.number).get(runTimeSet.id);
+  if (fact === undefined || (walked !== null && enteredAt !== undefined && enteredAt > fact.enteredAt)) return walked;
+  return onSheet(desk, off).runOn ?? walked;
+}
+
 /** Words that a closed step recorded. */
 export function wordsRecorded(off: HandOff, step: string, part: string): string | null {
   const said = closedStep(off, step)?.value[part];
@@ -104,16 +114,19 @@ export function onSheet(desk: Desk, { sheet }: HandOff) {
     needed: Answer<typeof airflowNeeded>;
     gap: Answer<typeof doorGap>;
     measured: Answer<typeof measuredAirflow>;
+    runOn: number | null;
   }> {
     const needed = yield* take(airflowNeeded);
     const gap = yield* take(doorGap);
     const measured = yield* take(measuredAirflow);
+    const runOn = yield* take(runTimeSet);
     return {
       needed: needed.known ? needed.value : null,
       gap: gap.known ? gap.value : null,
       measured: measured.known ? measured.value : null,
+      runOn: runOn.known ? runOn.value : null,
     };
   }
   const outcome = replay(taking(), desk.recallOn(sheet.number), 'one-shot');
-  return outcome.complete ? outcome.inputs : { needed: null, gap: null, measured: null };
+  return outcome.complete ? outcome.inputs : { needed: null, gap: null, measured: null, runOn: null };
 }

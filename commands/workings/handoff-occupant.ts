@@ -5,8 +5,9 @@ import { meets } from '#quantity/meets.ts';
 import { cubicMetresPerSecond, seconds } from '#quantity/units.ts';
 import { doorGap } from '../questions/door.ts';
 import { occupantWords } from '../words/occupant.ts';
+import { crewContact } from './crew-contact.ts';
 import { airflowsRecorded, decidedShort } from './handoff-airflow.ts';
-import { choiceRecorded, type HandOff, numberRecorded, onSheet } from './handoff-facts.ts';
+import { choiceRecorded, type HandOff, numberRecorded, onSheet, runOnNow } from './handoff-facts.ts';
 
 /** How the last list at the house was closed; nothing while any list is open. What is packed in the shop finishes nothing. */
 const finishedBy = ({ walks }: HandOff) => {
@@ -26,7 +27,7 @@ function told(desk: Desk, off: HandOff) {
     shown,
     needed: needs.length > 0 ? cubicMetresPerSecond(Math.max(...needs)) : facts.needed,
     decided: decidedShort(off, desk.telling.units),
-    runOn: numberRecorded(off, 'run-time-set', 'minutes'),
+    runOn: runOnNow(desk, off),
     gap: facts.gap,
   };
 }
@@ -76,6 +77,20 @@ function fitted(off: HandOff, { units }: Desk['telling']): readonly Block[] {
       ];
 }
 
+/** Who to call, as the crew has settled it; a line to fill in by hand for what it has not. */
+function whomToCall({ store }: Desk, words: { readonly crew: string; readonly phone: string }): readonly Block[] {
+  const known = crewContact.map(({ id, key, read }) => {
+    const reading = read(store.setting(key) ?? '');
+    return { label: words[id === 'crew-name' ? 'crew' : 'phone'], value: 'value' in reading ? reading.value : null };
+  });
+  const printed = known.flatMap(({ label, value }) => (value === null ? [] : [`${label}: ${value}`]));
+  const blank = known.flatMap(({ label, value }) => (value === null ? [label] : []));
+  return [
+    ...(printed.length > 0 ? [{ kind: 'heading', text: printed.join('. ') } as const] : []),
+    ...(blank.length > 0 ? [{ kind: 'blanks', labels: blank } as const] : []),
+  ];
+}
+
 /** The page that stays with whoever lives there, in plain words. */
 export function occupantPaper(desk: Desk, off: HandOff): Paper {
   const { units } = desk.telling;
@@ -122,7 +137,7 @@ export function occupantPaper(desk: Desk, off: HandOff): Paper {
         kind: 'text',
         text: words.leaveIt,
       },
-      { kind: 'blanks', labels: words.blanks },
+      ...whomToCall(desk, words),
     ],
     foot: words.foot(off.sheet.number, off.zone),
     made: off.made,

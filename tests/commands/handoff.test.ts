@@ -54,6 +54,28 @@ describe('the papers of a job', () => {
     expect(record).toContain('Ring first: the dog. (Ben');
   });
 
+  it('tell the newest minutes on the sheet, whom to call, and one order where people are in danger', () => {
+    const store = openStore(':memory:', { now: () => new Date('2027-03-02T05:30:00Z') });
+    onTestFinished(() => store.close());
+    const speaking = { store: store.scoped('test'), commands };
+    done(job, 'open', { name: '14 Maple' }, speaking);
+    for (const minutes of [30, 45]) {
+      speaking.store.addFact(1, answer('run-time-set', minutes * 60, { typed: `${minutes} min` }));
+    }
+    const page = (options: Readonly<Record<string, string>> = {}) =>
+      textOf(papersOf(done(handoff, '', options, speaking)).occupant);
+    expect(page()).toContain('the control is set to 45 min');
+    expect(page()).toContain('"kind":"blanks","labels":["Your crew","Phone"]');
+    done(crew, 'set', { 'crew-name': 'Maple Street Fans', 'crew-phone': '(303) 555-0100' }, speaking);
+    expect(page()).toContain('Your crew: Maple Street Fans. Phone: (303) 555-0100');
+    expect(page()).not.toContain('blanks');
+    // Headache, dizziness, weakness and an upset stomach are the commonest signs of carbon monoxide (CDC, from memory).
+    expect(page()).toMatch(/Everyone outside now, if".*dizzy, sick, weak or has a headache, alarm or no alarm/);
+    const spanish = page({ language: 'spanish' });
+    expect(spanish).toContain('Su cuadrilla: Maple Street Fans. Teléfono: (303) 555-0100');
+    expect(spanish).toMatch(/Todos afuera ya, si".*mareo, náusea, debilidad o dolor de cabeza/);
+  });
+
   it('never call a job finished because the truck was packed', () => {
     const { papers, say } = loadedTruck({ signed: true });
     expect(textOf(papersOf(papers()).occupant)).toContain('The work is not finished');
@@ -77,7 +99,7 @@ describe('the papers of a job', () => {
     if (!occupant) throw new Error('there is no page for the occupant');
     const pdf = Buffer.from(await paperPdf(occupant)).toString('latin1');
     expect(pdf.match(/\/Type \/Page\b/g)).toHaveLength(1);
-    expect(textOf(occupant)).toContain('Everyone outside now. Call the fire service from outside.');
+    expect(textOf(occupant)).toMatch(/Everyone outside now, if.*Call the fire service from outside\./);
   });
 });
 
