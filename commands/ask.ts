@@ -15,6 +15,7 @@ import type { Language } from '#words/language.ts';
 import { plainReading, type Reading } from './plain-words/reading.ts';
 import { readDuctRun } from './questions/duct-run-reading.ts';
 import { askWords } from './words/ask.ts';
+import { tellsOfDanger } from './workings/danger-heard.ts';
 
 /** Readings closer than this are both offered; one that scores less than the least is no reading at all. */
 const apart = 1;
@@ -178,6 +179,10 @@ function answered(
     const command = answering.find(({ name }) => name === reading.command);
     return command ? [{ reading, command }] : [];
   });
+  // Danger goes before every other reading: whoever smells burning must not be asked for the size of the room.
+  if (as === undefined && tellsOfDanger(text)) {
+    return { start: 'callback', given: { complaint: text }, notes: [askWords[language].dangerHeard] };
+  }
   const told = (as ?? '').trim().toLowerCase().replace(/^\//, '');
   const wanted = readable.filter(({ command }) => command.name === told);
   const [best, second] = wanted.length > 0 ? wanted : readable.filter(({ reading }) => reading.score >= least);

@@ -1,18 +1,14 @@
 import type { AnswerCommand, Telling } from '#chat/command.ts';
 import type { Answers } from '#diagnosis/answers.ts';
 import { diagnose } from '#diagnosis/diagnose.ts';
-import { findingsInAny } from '#diagnosis/findings-in-words.ts';
 import { nextCheck } from '#diagnosis/next-check.ts';
 import { evidenceFromNumbers, type NumberEvidence } from '#diagnosis/numbers.ts';
-import { preparedWords } from '#diagnosis/phrases.ts';
 import { preparedReasoning } from '#diagnosis/reasoning.ts';
 import { tellingContexts } from '#diagnosis/telling-contexts.ts';
 import type { Reply } from '#findings/reply.ts';
 import { type Interview, offer, take } from '#interview/interview.ts';
-import { callbackFindings } from '#knowledge/callback-findings.ts';
 import { type ContextId, callbackLines } from '#knowledge/callback-scale.ts';
 import { callbackTexts } from '#knowledge/callback-texts.ts';
-import { englishCallbackWords, spanishCallbackWords } from '#knowledge/callback-words.ts';
 import { type CauseId, callbackKnowledge } from '#knowledge/causes.ts';
 import {
   cannotCheck,
@@ -34,6 +30,7 @@ import { callbackNumbers, callbackNumbersTake } from './workings/callback-number
 import { recallingCallback } from './workings/callback-records.ts';
 import { callbackFindingsTold } from './workings/callback-reply.ts';
 import { type ThenFitted, thenFinding, thenFitted } from './workings/callback-then.ts';
+import { heardIn } from './workings/danger-heard.ts';
 
 interface CallbackInputs {
   readonly told: Answers;
@@ -54,7 +51,6 @@ function once<Made>(make: () => Made): () => Made {
 }
 
 const reasoningReady = once(() => preparedReasoning(callbackKnowledge));
-const wordsReady = once(() => [englishCallbackWords, spanishCallbackWords].map(preparedWords));
 
 /** As many as a phone shows without scrolling. */
 const mostContexts = 6;
@@ -98,7 +94,7 @@ function* callbackInterview(): Interview<CallbackInputs> {
   const tell = given.known || denied.known ? take : ask;
   const said = yield* tell(complaint);
   const reasoning = reasoningReady();
-  const words = findingsInAny(wordsReady(), said.value, (id) => callbackFindings[id].danger !== undefined);
+  const words = heardIn(said.value);
   const heard = confirmed.known ? asHeard(words) : yield* hearing(words, reasoning);
   const { notUnderstood } = heard;
   const seenIds: string[] = [...given.value, ...heard.seen];

@@ -38,7 +38,7 @@ const cubic = new RegExp(
 const metricWord = /^(?:cubic\s+cent|cu\s*cm|cm|cc|ml)/;
 const gangPattern = /\b(?:(\d)|(single)|(double)|(triple))\s*-?\s*gangs?\b/;
 const barrierPattern =
-  /^(?:a\s+|an?\s+|unmarked\s+)*(?:(metal|steel)|(plastic|nonmetallic|pvc))\s+(?:barrier|divider|partition)$/;
+  /^(?:an?\s+|unmarked\s+)*(?:(metal|steel)|(plastic|nonmetallic|pvc))\s+(?:barrier|divider|partition)$/;
 
 const shapes: readonly (readonly [RegExp, readonly StandardBox['kind'][]])[] = [
   [/\b(?:oct|octagon|octagonal|octagons|round)\b/, ['octagon']],

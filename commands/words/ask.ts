@@ -6,6 +6,7 @@ export const askWords = inEach(
     and: 'and',
     or: 'or',
     readAs: (what: string) => `Read as ${what}.`,
+    dangerHeard: 'Read as callback, for the danger in it. The rest was left for later.',
     noFacts: ' No facts were found in it.',
     notPlaced: (items: string, several: boolean) =>
       `I could not place ${items}. Nothing was made of ${several ? 'them' : 'it'}.`,
@@ -37,6 +38,7 @@ export const askWords = inEach(
     and: 'y',
     or: 'o',
     readAs: (what) => `Se leyó como ${what}.`,
+    dangerHeard: 'Se leyó como callback, por el peligro que dice. Lo demás se dejó para después.',
     noFacts: ' No se halló ningún dato.',
     notPlaced: (items, several) =>
       several ? `No supe dónde poner ${items}. No se usaron.` : `No supe dónde poner ${items}. No se usó.`,

@@ -134,9 +134,7 @@ function jointRows({ takeOff, units }: PartsStory): PartRow[] {
     ),
     ...(takeOff.screws > 0 ? [row('Sheet-metal screws', String(takeOff.screws), 'none through flex duct')] : []),
     ...(takeOff.bands > 0 ? [row('Bands or clamps', String(takeOff.bands), 'one on the core, one on the jacket')] : []),
-    ...(takeOff.hangers > 0
-      ? [row('Hangers or straps', String(takeOff.hangers), 'wide straps for flex duct')]
-      : []),
+    ...(takeOff.hangers > 0 ? [row('Hangers or straps', String(takeOff.hangers), 'wide straps for flex duct')] : []),
   ];
 }
 

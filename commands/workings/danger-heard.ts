@@ -1,0 +1,18 @@
+import { findingsInAny, type HeardWords } from '#diagnosis/findings-in-words.ts';
+import { preparedWords } from '#diagnosis/phrases.ts';
+import { callbackFindings } from '#knowledge/callback-findings.ts';
+import { englishCallbackWords, spanishCallbackWords } from '#knowledge/callback-words.ts';
+
+/** What somebody who says so must be told before anything else, whatever else was asked. */
+const urgent: ReadonlySet<string> = new Set(['spill', 'smell', 'shock', 'wet-wiring', 'breaker-heat']);
+
+let prepared: readonly ReturnType<typeof preparedWords>[] | undefined;
+
+/** A complaint as it is heard, in whichever of our languages it is. The words are made ready at the first. */
+export function heardIn(complaint: string): HeardWords {
+  prepared ??= [englishCallbackWords, spanishCallbackWords].map(preparedWords);
+  return findingsInAny(prepared, complaint, (id) => callbackFindings[id].danger !== undefined);
+}
+
+/** Whether a line of any kind tells of a danger to people: a shock, burning, the gases of a burner, water at live wires. */
+export const tellsOfDanger = (line: string): boolean => heardIn(line).seen.some(({ id }) => urgent.has(id));
