@@ -4,7 +4,7 @@ import { crewWords } from './words/crew.ts';
 import { languageAt } from './words/swap.ts';
 import { add, person, qualify, remove, unqualify } from './workings/crew-membership.ts';
 import { memberNamed, memberSuggestions, readWords } from './workings/crew-people.ts';
-import { cleared, crewSettings, readRetention, retentionText, settle } from './workings/crew-settings.ts';
+import { cleared, crewSettings, readRetention, retentionText, settle, settledAs } from './workings/crew-settings.ts';
 import { crewTable, lapsedFindings } from './workings/crew-table.ts';
 import { counted, notUnderstood, remark, saying } from './workings/plain-replies.ts';
 
@@ -43,10 +43,12 @@ const set: Action = {
     const { set: done, problems } = settle(desk, given);
     if (done.length + problems.length === 0)
       return saying('Say what to set, such as units=metric.', { tables: [crewTable(desk)] });
-    return saying(done.length === 0 ? 'Nothing was changed.' : `Settled: ${done.map(({ id }) => id).join(', ')}.`, {
-      findings: notUnderstood(problems),
-      tables: [crewTable(desk)],
-    });
+    return saying(
+      done.length === 0 ? 'Nothing was changed.' : `Settled: ${done.map((each) => settledAs(desk, each)).join('; ')}.`,
+      {
+        findings: notUnderstood(problems),
+      },
+    );
   },
 };
 

@@ -1,5 +1,6 @@
 import type { Action, Desk, DeskCommand } from '#chat/command.ts';
 import { isInvented } from './workings/demo-house.ts';
+import { calledAlike, lastUsed, whichMeant } from './workings/job-alike.ts';
 import { causesOfYear } from './workings/job-causes.ts';
 import {
   briefOf,
@@ -21,13 +22,22 @@ const current = ({ store, speaker }: Desk): Sheet => store.currentSheet(speaker)
 const open: Action = {
   name: 'open',
   summary: 'Open a job sheet by name or number, or start a clean one.',
-  options: [{ ...namedJob, brief: 'a name such as 14 Maple St, or the number of an earlier job' }],
-  act(desk, { name = '' }) {
+  options: [
+    { ...namedJob, brief: 'a name such as 14 Maple St, or the number of an earlier job' },
+    {
+      id: 'new',
+      brief: 'yes: a new job, though another is called much the same',
+      choices: [{ id: 'yes', label: 'yes' }],
+    },
+  ],
+  act(desk, { name = '', new: isNew }) {
     const { store, speaker } = desk;
     const wanted = name.trim();
     if (wanted === '') return saying(`${jobCalled(store.freshSheet(speaker))} is open here. Nothing is on it yet.`);
     const found = store.findSheet(wanted);
     if (!found && /^#?\s*\d+$/.test(wanted)) return saying(missingJob(wanted));
+    const alike = found || isNew !== undefined ? [] : calledAlike(desk, wanted);
+    if (alike.length > 0) return whichMeant(alike);
     if (!found) {
       return saying(`${jobCalled(store.openSheet({ ...speaker, name: wanted }))} is open here. Nothing is on it yet.`);
     }
@@ -75,7 +85,8 @@ const list: Action = {
     },
     { id: 'search', brief: 'part of the name' },
   ],
-  act({ store }, { state = 'open', search }) {
+  act(desk, { state = 'open', search }) {
+    const { store } = desk;
     const wanted = state === 'open' || state === 'closed' ? state : undefined;
     const sheets = store.listSheets({ limit: mostListed, state: wanted, search });
     const kind = wanted === undefined ? '' : `${wanted} `;
@@ -89,12 +100,13 @@ const list: Action = {
       tables: [
         {
           title: 'Jobs',
-          columns: ['no.', 'name', 'state', 'opened', 'answers'],
+          columns: ['no.', 'name', 'state', 'opened', 'last used', 'answers'],
           rows: sheets.map((sheet) => [
             String(sheet.number),
             sheet.name ?? '(no name)',
             sheet.state,
             sheet.openedAt.slice(0, 10),
+            lastUsed(desk, sheet).slice(0, 10),
             String(store.newestFacts(sheet.number).size),
           ]),
         },

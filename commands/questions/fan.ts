@@ -208,10 +208,10 @@ export const collar = optional({
   id: 'collar',
   words: { spanish: fanQuestions.collar },
   prompt: 'What is the diameter of the fan’s outlet collar?',
-  why: 'A collar larger than the duct is necked down at once, and the label’s points were measured at the collar’s own size.',
+  why: 'A collar larger than the duct is narrowed at once, and the label’s points were measured at the collar’s own size.',
   brief: 'Diameter of the fan’s outlet collar',
   kind: ductDiameter,
-  because: 'Taken as wide as the duct that starts there; measure it, since a wider one is necked down.',
+  because: 'Taken as wide as the duct that starts there; measure it, since a wider one is narrowed.',
 });
 
 export const ratedSones = optional({

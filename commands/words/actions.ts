@@ -154,7 +154,11 @@ export const actionsInSpanish: Readonly<Record<string, DeskWords>> = {
     },
   },
   job: {
-    options: { name: jobNamed, search: 'parte del nombre' },
+    options: {
+      name: jobNamed,
+      search: 'parte del nombre',
+      new: 'yes: un trabajo nuevo, aunque otro se llame casi igual',
+    },
     actions: {
       open: {
         says: 'Abrir la hoja de un trabajo por nombre o número, o empezar una limpia.',
@@ -193,7 +197,7 @@ export const actionsInSpanish: Readonly<Record<string, DeskWords>> = {
     actions: {
       show: { says: 'Ver lo que la cuadrilla tiene puesto para sus trabajos, y quién puede firmar qué.' },
       set: {
-        says: 'Poner unidades, códigos, altura, temperatura del ático y zona horaria para todo trabajo.',
+        says: 'Poner unidades, códigos, zona horaria, nombre y teléfono de la cuadrilla para todo trabajo.',
         options: {
           units: `Unidades: inch-pound, metric, o both las dos juntas; ${clearTakesAway}`,
           'building-code-edition': `Código de construcción y edición; ${clearTakesAway}`,
@@ -202,6 +206,8 @@ export const actionsInSpanish: Readonly<Record<string, DeskWords>> = {
           'attic-temperature': `Temperatura alrededor del ducto en una noche fría; ${clearTakesAway}`,
           'time-zone': `Zona horaria, por ejemplo America/Denver; ${clearTakesAway}`,
           language: `Idioma donde no se sabe el de la persona: English o Español; ${clearTakesAway}`,
+          'crew-name': `Nombre de la cuadrilla en la hoja para la casa; ${clearTakesAway}`,
+          'crew-phone': `Teléfono en la hoja para la casa; ${clearTakesAway}`,
         },
       },
       add: {

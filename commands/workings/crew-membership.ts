@@ -16,7 +16,7 @@ import {
   readQualification,
   readWords,
 } from './crew-people.ts';
-import { crewTable, lapsedFindings } from './crew-table.ts';
+import { lapsedFindings } from './crew-table.ts';
 import { notUnderstood, saying } from './plain-replies.ts';
 
 export const person: DeskOption = {
@@ -26,13 +26,13 @@ export const person: DeskOption = {
 };
 const member: DeskOption = { ...person, suggest: memberSuggestions };
 
-/** Keeps a member and shows the crew as it is then. */
+/** Keeps a member; /crew show has the whole crew. */
 function keep(desk: Desk, changed: Pick<Member, 'who' | 'name' | 'kinds' | 'qualifications'>, headline: string): Reply {
   const { who, name, kinds } = changed;
   const qualifications = changed.qualifications.map(({ kind, number, expires }) => ({ kind, number, expires }));
   const kept = desk.store.saveMember({ who, name, kinds, qualifications }, desk.speaker);
   if (!kept) return saying('The crew has been changed too often to keep more changes.');
-  return saying(headline, { findings: lapsedFindings(desk), tables: [crewTable(desk)] });
+  return saying(headline, { findings: lapsedFindings(desk) });
 }
 
 export const add: Action = {
@@ -79,9 +79,7 @@ export const remove: Action = {
       return keep(desk, changed, `${name} is in the crew still: ${kindsText(changed)}.`);
     }
     desk.store.removeMember(who, desk.speaker);
-    return saying(`${name} is no longer in the crew and signs nothing. What was signed before stands.`, {
-      tables: [crewTable(desk)],
-    });
+    return saying(`${name} is no longer in the crew and signs nothing. What was signed before stands.`);
   },
 };
 

@@ -83,7 +83,13 @@ export const memberSuggestions = ({ store }: Desk, typed: string): readonly Choi
 
 /** A day of the calendar, written 2027-03-31. */
 export function readDay(text: string): Reading<string> {
-  const said = text.trim().slice(0, 20);
+  const typed = text.trim().slice(0, 20);
+  const [, month = '', day = '', year = ''] = /^(\d{1,2})\/(\d{1,2})\/((?:20)?\d{2})$/.exec(typed) ?? [];
+  // A day up to the 12th could as well be a month, and a license must not hold longer than it does.
+  if (year !== '' && Number(day) <= 12 && day !== month) {
+    return { rejected: `“${typed}” could be two days. Write it year-month-day, such as 2027-03-31.` };
+  }
+  const said = year === '' ? typed : `20${year.slice(-2)}-${month.padStart(2, '0')}-${day.padStart(2, '0')}`;
   const at = /^\d{4}-\d{2}-\d{2}$/.test(said) ? new Date(`${said}T00:00:00Z`) : new Date(Number.NaN);
   return !Number.isNaN(at.getTime()) && at.toISOString().startsWith(said)
     ? { value: said }

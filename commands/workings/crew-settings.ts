@@ -94,14 +94,32 @@ const units: CrewSetting = {
 const zones = ['UTC', ...Intl.supportedValuesOf('timeZone')];
 const zoneWords = (zone: string): string => zone.toLowerCase().replaceAll('_', ' ');
 
-/** By its whole name, or by its town where no other zone has one of that name: "Denver". */
+/** As people in North America call their time, by the town whose clock shows it. */
+const calledZones: Readonly<Record<string, string>> = {
+  eastern: 'America/New_York',
+  central: 'America/Chicago',
+  mountain: 'America/Denver',
+  arizona: 'America/Phoenix',
+  pacific: 'America/Los_Angeles',
+  alaska: 'America/Anchorage',
+  hawaii: 'Pacific/Honolulu',
+  atlantic: 'America/Halifax',
+  newfoundland: 'America/St_Johns',
+};
+
+/** By its whole name, by what people call it, or by its town where no other zone has one of that name: "Denver". */
 function readZone(text: string): Reading<string> {
   const said = zoneWords(plain(text.slice(0, 100)));
+  const called = calledZones[said.replace(/^us\/|(?: standard| daylight)? time$/g, '')];
+  if (called !== undefined) return { value: called };
   const exact = zones.find((zone) => zoneWords(zone) === said);
   const towns = zones.filter((zone) => zoneWords(zone).endsWith(`/${said}`));
   const zone = exact ?? (towns.length === 1 ? towns[0] : undefined);
   return zone === undefined
-    ? { rejected: 'Name the time zone by its town, such as America/Denver or Europe/London.' }
+    ? {
+        rejected:
+          'Name the time zone by its town, or as central, eastern, mountain or pacific, such as America/Denver.',
+      }
     : { value: zone };
 }
 
@@ -177,6 +195,12 @@ export function settle(
       'rejected' in reading ? [`${setting.id}: ${reading.rejected}`] : [],
     ),
   };
+}
+
+/** "time-zone America/Chicago", or that it was taken away. */
+export function settledAs({ store, telling }: Desk, { id, key, show }: CrewSetting): string {
+  const kept = store.setting(key);
+  return kept === undefined ? `${id} taken away` : `${id} ${show(kept, telling.units)}`;
 }
 
 /** How long closed jobs are kept, in months; `null` for good. */

@@ -119,7 +119,7 @@ export function runTimeFinding(followed: FollowedRoom, bands: RunTimeBands, unit
       ? `until the air is back under ${relativeHumidity.showShort(recoveryLimits.air, units)}`
       : fanMayStop.after === (mirrorClears.found && mirrorClears.after)
         ? 'until the mirror is clear'
-        : 'until what is left on the walls can no longer damp the room';
+        : 'until the walls are dry enough';
   const usually = advisedBand(band, units);
   return {
     ...base,

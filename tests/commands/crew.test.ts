@@ -73,7 +73,7 @@ describe('what a crew settles', () => {
       'electrical-code-edition: “2021” is the building code’s',
       'time-zone: Name the time zone by its town',
       'attic-temperature: I cannot read “warm”',
-      'Settled: altitude.',
+      'Settled: altitude 5280 ft (1609 m).',
     ]) {
       expect(said).toContain(says);
     }
@@ -97,6 +97,9 @@ describe('what a crew settles', () => {
     expect(read('denver')).toEqual({ value: 'America/Denver' });
     expect(read('america/new york')).toEqual({ value: 'America/New_York' });
     expect(read('utc')).toEqual({ value: 'UTC' });
+    // The tz database links US/Central to America/Chicago.
+    for (const said of ['central', 'Central Time', 'US/Central'])
+      expect(read(said)).toEqual({ value: 'America/Chicago' });
     expect(read('')).toHaveProperty('rejected');
     expect(zone?.suggest('europe/lon').map(({ id }) => id)).toEqual(['Europe/London']);
   });
@@ -151,6 +154,12 @@ describe('the people of a crew', () => {
     expect(words('show')).toContain('Ana may not sign on this any more');
     act('unqualify', { person: 'Ana', what: 'licensed-electrician' });
     expect(store.member('Ana')?.qualifications.map(({ kind }) => kind)).toEqual(['combustion-tester']);
+  });
+
+  it('are qualified to a day written the American way, where it can be no other', () => {
+    expect(readDay('3/31/27')).toEqual({ value: '2027-03-31' });
+    expect(readDay('3/31/2027')).toEqual({ value: '2027-03-31' });
+    for (const said of ['3/4/27', '2/30/27', '31/12/2026']) expect(readDay(said)).toHaveProperty('rejected');
   });
 
   it('are not qualified by half an entry', () => {
@@ -289,7 +298,7 @@ describe('set up in the terminal', () => {
       you: crew add Ana as=lead
       bot: Ana is in the crew: lead. What the law asks a license for needs /crew qualify as well.
       you: crew set building-code-edition=2023 time-zone=denver
-      bot: Settled: time-zone.
+      bot: Settled: time-zone America/Denver.
 
            Caution: building-code-edition: “2023” is not one of these. Pick IRC 2015, IRC 2018, IRC 2021,
                     IRC 2024, ASHRAE 62.2, California 2025, Canada or England.

@@ -48,6 +48,18 @@ describe('opening a job', () => {
     expect(on('open').headline).toBe('Job 2 (no name yet) is open here. Nothing is on it yet.');
   });
 
+  it('asks which job is meant before it opens another much like it', () => {
+    const on = desk();
+    on('open', { name: '14 Maple St' });
+    for (const name of ['maple', '14 maple', '14 Maple St.', '14 Maple Street']) {
+      const reply = on('open', { name });
+      expect(reply.headline).toBe('Did you mean Job 1, 14 Maple St? Nothing is opened yet.');
+      expect(reply.presses?.[0]?.given).toEqual({ name: '1' });
+    }
+    expect(on('open', { name: '15 Maple St' }).headline).toContain('Job 2, 15 Maple St is open');
+    expect(on('open', { name: 'maple', new: 'yes' }).headline).toContain('Job 3, maple is open');
+  });
+
   it('by the name or number of an earlier one brings it back, closed or not', () => {
     const store = crew();
     const on = desk(store);
