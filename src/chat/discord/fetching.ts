@@ -76,7 +76,17 @@ export function fetching(api: string | undefined, bounds: Partial<Bounds> = {}):
 
 async function fetched(url: string, most: number, patience: number): ReturnType<FetchFile> {
   const enough = new AbortController();
-  const signal = AbortSignal.any([enough.signal, AbortSignal.timeout(patience)]);
+  // A timer of our own: a signal that only the fetch knows may be collected as garbage before its time has run out.
+  const timer = setTimeout(() => enough.abort(), patience);
+  try {
+    return await fetchedUntil(enough, url, most);
+  } finally {
+    clearTimeout(timer);
+  }
+}
+
+async function fetchedUntil(enough: AbortController, url: string, most: number): ReturnType<FetchFile> {
+  const { signal } = enough;
   const response = await fetch(url, { redirect: 'manual', signal, headers: { 'accept-encoding': 'identity' } });
   const trouble = troubleWith(response, most);
   if (trouble !== undefined) {
