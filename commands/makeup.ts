@@ -128,6 +128,9 @@ function headlineOf(result: DoorResult, { units }: Telling): string {
     : `What the shut door takes at ${through}, and what the fan does to the house.`;
 }
 
+/** Said beside the numbers wherever more is to be minded of flames than that an estimate clears nothing. */
+const flamesFirst = ' No number here clears a flame: read the cautions.';
+
 /** What to do now: the first sentence of the first stop. */
 const doNow = ([stop]: readonly Finding[]): string | undefined => stop?.says.split(/(?<=\.)\s/)[0];
 
@@ -164,7 +167,7 @@ function answer({ door, combustion: said }: MakeupInputs, telling: Telling): Rep
   const combustion = combustionFindings(said, houseFallOf(pull), units);
   const stops = combustion.filter(({ weight }) => weight === 'stop');
   return {
-    headline: doNow(stops) ?? headlineOf(result, telling),
+    headline: doNow(stops) ?? `${headlineOf(result, telling)}${combustion.length > 1 ? flamesFirst : ''}`,
     findings: [
       ...stops,
       doorPressureFinding(result, units),

@@ -86,15 +86,16 @@ function readFan(text: string, units: UnitSystem): Reading<FanAnswer> {
     const pressure = staticPressure.read(held[2] as string, units);
     if ('rejected' in flow) return flow;
     if ('rejected' in pressure) return pressure;
+    if (flow.value === 0) return { rejected: `A fan that moves nothing is no fan. Give ${accepts}.` };
     if (pressure.value === 0)
       return { rejected: 'Say up to which pressure the flow is held, such as constant 110 to 0.3.' };
     return { value: { kind: 'constant', airflow: flow.value, heldTo: pressure.value } };
   }
   if (!/@|\bat\b/i.test(said)) {
     const flow = airflow.read(said.replace(cartonWords, '').trim(), units);
-    return 'rejected' in flow
-      ? { rejected: `${flow.rejected} Or give ${accepts}.` }
-      : { value: { kind: 'carton', airflow: flow.value } };
+    if ('rejected' in flow) return { rejected: `${flow.rejected} Or give ${accepts}.` };
+    if (flow.value === 0) return { rejected: `A fan that moves nothing is no fan. Give ${accepts}.` };
+    return { value: { kind: 'carton', airflow: flow.value } };
   }
   const labels = [...said.matchAll(labelled)];
   const pieces =

@@ -36,7 +36,7 @@ export const areaFaces: Faces = {
     after: ' sq ft',
     steps: [
       [0, 0.1],
-      [10, 1],
+      [100, 1],
     ],
   }),
   metric: plainFace({
