@@ -32,6 +32,11 @@ export const occupantWords = inEach(
     oldMoved: (flow: string) => `The old fan moved ${flow}.`,
     leaves: 'of air leaves the room, measured',
     needs: 'is what the room needs',
+    agreedFor: 'is what was asked for; whether the room needs more was not worked out',
+    stopped: {
+      electrical: 'Do not touch the fan, the switches or the wires. They may be live. Call us.',
+      other: 'The crew stopped the work here. Leave everything as it is, stay away from the opening, and call us.',
+    },
     runsOn: 'it runs on by itself',
     using: 'Using it',
     start: 'Start the fan when the water starts, not when the mirror is wet.',
@@ -95,6 +100,11 @@ export const occupantWords = inEach(
     oldMoved: (flow) => `El extractor viejo movía ${flow}.`,
     leaves: 'de aire salen del cuarto, medidos',
     needs: 'es lo que necesita el cuarto',
+    agreedFor: 'es lo que se pidió; no se calculó si el cuarto necesita más',
+    stopped: {
+      electrical: 'No toque el extractor, los apagadores ni los cables. Puede haber corriente. Llámenos.',
+      other: 'La cuadrilla detuvo el trabajo aquí. Deje todo como está, no se acerque a la abertura, y llámenos.',
+    },
     runsOn: 'sigue andando solo',
     using: 'Cómo usarlo',
     start: 'Enciéndalo cuando empieza a correr el agua, no cuando el espejo ya está mojado.',

@@ -22,10 +22,13 @@ function told(desk: Desk, off: HandOff) {
   const before = off.walks.length === 0 ? (facts.measured?.typical ?? null) : null;
   const { agreed, measured, shown, need } = airflowsRecorded(off);
   const needs = [agreed, need].filter((each) => each !== null);
+  // A target that somebody only typed is not what the room needs.
+  const workedOut = need !== null || (agreed === null && facts.needed !== null);
   return {
     measured: measured ?? before,
     shown,
     needed: needs.length > 0 ? cubicMetresPerSecond(Math.max(...needs)) : facts.needed,
+    workedOut,
     decided: decidedShort(off, desk.telling.units),
     runOn: runOnNow(desk, off),
     gap: facts.gap,
@@ -40,12 +43,14 @@ function warnings(off: HandOff, { measured, shown, needed, decided }: Told): rea
   const words = occupantWords[off.language];
   const spillage = choiceRecorded(off, 'spillage-test', 'result')?.id;
   const leftOff = off.walks.some(({ state }) => state.steps.get('fan-left-off')?.status === 'closed');
-  const stops = off.walks.flatMap(({ state }) => state.stops);
+  const stops = new Set(
+    off.walks.flatMap(({ state }) =>
+      state.stops.map(({ listed }) => words.stopped[listed.step.risk === 'electrical' ? 'electrical' : 'other']),
+    ),
+  );
   return [
     ...(leftOff || spillage === 'fail' || spillage === 'not-tested' ? [warning(words.lockedOff)] : []),
-    ...(finishedBy(off) && stops.length === 0
-      ? []
-      : [warning([...words.notFinished, ...stops.map(({ says }) => says)])]),
+    ...(finishedBy(off) && stops.size === 0 ? [] : [warning([...words.notFinished, ...stops])]),
     ...(measured !== null && needed !== null && !meets(shown ?? measured, needed)
       ? [warning([meets(measured, needed) ? words.mayMoveLess : words.movesLess, ...decided, words.runLonger])]
       : decided.length > 0
@@ -96,12 +101,12 @@ export function occupantPaper(desk: Desk, off: HandOff): Paper {
   const { units } = desk.telling;
   const words = occupantWords[off.language];
   const tells = told(desk, off);
-  const { measured, needed, runOn, gap } = tells;
+  const { measured, needed, workedOut, runOn, gap } = tells;
   const finished = finishedBy(off);
   const shown = (value: number): string => airflow.showShort(cubicMetresPerSecond(value), units);
   const figures = [
     ...(measured === null ? [] : [{ number: shown(measured), says: words.leaves }]),
-    ...(needed === null ? [] : [{ number: shown(needed), says: words.needs }]),
+    ...(needed === null ? [] : [{ number: shown(needed), says: workedOut ? words.needs : words.agreedFor }]),
     ...(runOn === null ? [] : [{ number: minutes.showShort(seconds(runOn), units), says: words.runsOn }]),
   ];
   return {

@@ -92,7 +92,8 @@ const numberKinds: Readonly<Record<PrintedUnit, NumberKind>> = {
   'in^3': asNumber(spareRoom),
   'in/ft': fall,
   cfm: asNumber(airflow),
-  V: asNumber(voltage),
+  // A value that is neither dead nor a live point: an example typed as it stands passes no test.
+  V: { ...asNumber(voltage), example: '7.5 V' },
   degF: asNumber(temperature),
   R: asNumber(insulation),
   dBA: asNumber(soundLevel),
