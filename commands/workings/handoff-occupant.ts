@@ -23,12 +23,13 @@ function told(desk: Desk, off: HandOff) {
   const { agreed, measured, shown, need } = airflowsRecorded(off);
   const needs = [agreed, need].filter((each) => each !== null);
   // A target that somebody only typed is not what the room needs.
-  const workedOut = need !== null || (agreed === null && facts.needed !== null);
+  const onlyAgreed = need === null ? agreed : null;
   return {
     measured: measured ?? before,
     shown,
     needed: needs.length > 0 ? cubicMetresPerSecond(Math.max(...needs)) : facts.needed,
-    workedOut,
+    onlyAgreed,
+    need: need ?? facts.needed,
     decided: decidedShort(off, desk.telling.units),
     runOn: runOnNow(desk, off),
     gap: facts.gap,
@@ -101,12 +102,16 @@ export function occupantPaper(desk: Desk, off: HandOff): Paper {
   const { units } = desk.telling;
   const words = occupantWords[off.language];
   const tells = told(desk, off);
-  const { measured, needed, workedOut, runOn, gap } = tells;
+  const { measured, need, onlyAgreed, runOn, gap } = tells;
   const finished = finishedBy(off);
   const shown = (value: number): string => airflow.showShort(cubicMetresPerSecond(value), units);
   const figures = [
     ...(measured === null ? [] : [{ number: shown(measured), says: words.leaves }]),
-    ...(needed === null ? [] : [{ number: shown(needed), says: workedOut ? words.needs : words.agreedFor }]),
+    ...(onlyAgreed !== null
+      ? [{ number: shown(onlyAgreed), says: words.agreedFor }]
+      : need === null
+        ? []
+        : [{ number: shown(need), says: words.needs }]),
     ...(runOn === null ? [] : [{ number: minutes.showShort(seconds(runOn), units), says: words.runsOn }]),
   ];
   return {

@@ -161,6 +161,32 @@ describe('the papers of a whole swap', () => {
     expect(await pages({ ...usual, blocks: [...usual.blocks, ...usual.blocks] })).toBeGreaterThan(1);
   });
 
+  it('tell the occupant to keep hands off after a failed dead test, and never to find a source', () => {
+    const { store } = walkedHouse({ until: 'test-dead-controls-on@fan' });
+    store.addWalkEvent(1, {
+      id: 'live',
+      list: 'swap',
+      step: 'test-dead-controls-on@fan',
+      what: 'done',
+      value: { controls: 'on', 'hot-neutral': 120, 'hot-ground': 120, 'neutral-ground': 0, 'other-legs': 0 },
+      who: 'qualified',
+    });
+    const page = (language: string) => textOf(papersOf(done(handoff, '', { language }, { store, commands })).occupant);
+    expect(page('english')).toContain('Do not touch the fan, the switches or the wires. They may be live. Call us.');
+    expect(page('spanish')).toContain(
+      'No toque el extractor, los apagadores ni los cables. Puede haber corriente. Llámenos.',
+    );
+    expect(page('english')).not.toContain('Find the other source');
+    expect(page('spanish')).not.toContain('Encuentre la otra fuente');
+  });
+
+  it('call a target that was only agreed no need of the room', () => {
+    const { papers } = walkedHouse();
+    const page = textOf(papers()[0]?.paper);
+    expect(page).toContain('is what was asked for; whether the room needs more was not worked out');
+    expect(page).not.toContain('is what the room needs');
+  });
+
   it('tell the occupant where the fan moves less than the room needs', () => {
     const { store, papers } = walkedHouse();
     expect(textOf(papers()[0]?.paper)).not.toContain('less air than this room needs');
