@@ -231,18 +231,6 @@ describe('proving a box dead', () => {
     ).toEqual(inBoxes.sort());
   });
 
-  it('sends nobody up before the attic is checked: what is asked there is seen from the hatch', () => {
-    const order = checklists.swap.steps.map(({ id }) => id);
-    const before = order.slice(0, order.indexOf('attic-air')).filter((id) => {
-      const { do: task, lookFor } = stepOf(id);
-      return /\b(?:attic|hatch)\b/i.test(`${task} ${lookFor}`) && id !== 'way-in';
-    });
-    expect(before).toEqual(expect.arrayContaining(['grille-and-joists', 'insulation-look', 'wiring-look']));
-    for (const id of before) {
-      expect(stepOf(id).caution, id).toContain('From the hatch only. Stay out of the attic until it has been checked');
-    }
-  });
-
   it('leaves the survey with the covers on', () => {
     for (const { steps: all } of lists) {
       for (const { stage, id, touches } of all)

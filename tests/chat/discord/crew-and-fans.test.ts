@@ -30,7 +30,7 @@ describe('/crew', () => {
       expect(refused.ephemeral, line).toBe(true);
     }
     expect([kept.members(), kept.setting('units'), kept.retention()]).toEqual([[], undefined, null]);
-    expect(title(await max.slash('crew set', { units: 'metric' }))).toBe('Settled: units.');
+    expect(title(await max.slash('crew set', { units: 'metric' }))).toBe('Settled: units metric.');
     expect(kept.setting('units')).toBe('metric');
     expect(title(await ann.slash('crew show'))).toBe('0 members, 0 leads.');
   });

@@ -21,7 +21,7 @@ describe('/job', () => {
     expect(title(await ann.slash('job close'))).toContain('Job 1, 14 Maple St is closed.');
     expect(title(await ann.slash('job list'))).toContain('/job open starts one.');
     const listed = await ann.slash('job list', { state: 'closed' });
-    expect(listed.text).toMatch(/\*\*1\*\* · 14 Maple St · closed · \d{4}-\d\d-\d\d · 1/);
+    expect(listed.text).toMatch(/\*\*1\*\* · 14 Maple St · closed · \d{4}-\d\d-\d\d · \d{4}-\d\d-\d\d · 1/);
     expect(title(await ann.slash('job open', { name: '14 maple st' }))).toContain(
       'is open here again, with 1 answer on it.',
     );

@@ -150,7 +150,9 @@ describe('one line for the desk', () => {
       },
     });
     const listed = await json(['job', 'list', '--json'], file);
-    expect(listed.answer.tables[0].rows).toEqual([['1', '14 Maple St', 'open', expect.any(String), '0']]);
+    expect(listed.answer.tables[0].rows).toEqual([
+      ['1', '14 Maple St', 'open', expect.any(String), expect.any(String), '0'],
+    ]);
     expect(listed.answer.findings).toEqual([]);
   });
 
