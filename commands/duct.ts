@@ -30,6 +30,7 @@ import { running } from './questions/room.ts';
 import type { DuctRun } from './questions/run-parts.ts';
 import { codeLengthFinding } from './workings/code-length.ts';
 import { type AirPath, delivery } from './workings/delivery.ts';
+import { deliveryAssumed } from './workings/delivery-assumed.ts';
 import {
   deliveredFinding,
   measureNextFinding,
@@ -179,6 +180,7 @@ function answer(inputs: DuctInputs, telling: Telling): Reply {
     findings,
     chart: ductChart(result, settings, inputs.needed, leading(units)),
     assumed: [
+      ...deliveryAssumed(result, units),
       ...(inputs.neededFrom === 'room on the sheet' && inputs.needed !== null
         ? [`Airflow the room needs: ${airflow.show(inputs.needed, units)}, worked out from the room on the sheet`]
         : []),

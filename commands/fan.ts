@@ -10,7 +10,7 @@ import { labelQuestions } from './questions/shelf.ts';
 import { notUnderstood, remark, saying } from './workings/plain-replies.ts';
 import { fanNamed, fansMeant, labelText, readFanName, readLabel, type ShelfFan, shownName } from './workings/shelf.ts';
 import { comparisonChart } from './workings/shelf-chart.ts';
-import { bestFan, type Compared, compared, comparisonTable, jobDuct } from './workings/shelf-comparison.ts';
+import { bestFan, type Compared, compared, comparisonTable, jobDuct, pastLabels } from './workings/shelf-comparison.ts';
 import { demo, exportFans, importFans, shelved } from './workings/shelf-transfer.ts';
 import { othersOfTheFan, useFan } from './workings/shelf-use.ts';
 
@@ -197,9 +197,14 @@ const compare: Action = {
     const flow = ({ result }: Compared) => result.airflow.typical;
     const all = [first, ...rest].sort((one, other) => flow(other) - flow(one)) as [Compared, ...Compared[]];
     const best = bestFan(all, duct.needed, units);
+    const past = pastLabels(all, units);
     return {
       headline: `${all.length} ${all.length === 1 ? 'fan' : 'fans'} in this job’s duct, each at its fastest.`,
-      findings: [best, ...invented(all.flatMap(({ demo: made, name }) => (made ? [name] : [])))],
+      findings: [
+        best,
+        ...(past ? [past] : []),
+        ...invented(all.flatMap(({ demo: made, name }) => (made ? [name] : []))),
+      ],
       tables: [comparisonTable(all, duct.needed, units)],
       chart: comparisonChart(all, duct.needed, leading(units)),
       assumed: outcome.assumed.map(

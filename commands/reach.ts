@@ -1,7 +1,8 @@
 import type { AnswerCommand, Telling } from '#chat/command.ts';
-import type { Finding } from '#findings/finding.ts';
+import type { Finding, Step } from '#findings/finding.ts';
 import type { Chart, Reply } from '#findings/reply.ts';
 import { ask, type Interview, offer, take } from '#interview/interview.ts';
+import type { UnitSystem } from '#interview/question.ts';
 import { airflowMethods } from '#knowledge/airflow.ts';
 import type { DuctKind } from '#knowledge/ducts.ts';
 import { exactly } from '#quantity/estimate.ts';
@@ -13,8 +14,11 @@ import { airflowNeeded, collar, type FanAnswer, fanCurve } from './questions/fan
 import { ductKind, elbows } from './questions/reach.ts';
 import type { DuctRun, RunPart } from './questions/run-parts.ts';
 import { citations } from './workings/citations.ts';
-import { codeLengthFinding } from './workings/code-length.ts';
-import { type AirflowAtCorners, airflowAtCorners, readyPath } from './workings/delivery.ts';
+import { codeLengthFinding, codeLengthOfRun } from './workings/code-length.ts';
+import { type AirflowAtCorners, airflowAtCorners, type Delivery, delivery, readyPath } from './workings/delivery.ts';
+import { deliveryAssumed } from './workings/delivery-assumed.ts';
+import { deliveredSteps } from './workings/delivery-findings.ts';
+import { lossSteps } from './workings/duct-working.ts';
 import { fanSettingsOf } from './workings/fan-model.ts';
 
 interface ReachInputs {
@@ -63,6 +67,9 @@ const pathOf = (inputs: ReachInputs, length: Metres) => {
   return { setting, run: runOf(inputs, length), collar: inputs.collar, altitude: metres(0) };
 };
 
+/** Stands in where a run is needed but its length makes no difference to what is told. */
+const someLength = metres(15 * foot);
+
 const longestTried = metres(200 * foot);
 const mostHalvings = 24;
 
@@ -80,6 +87,20 @@ function longest(inputs: ReachInputs, need: CubicMetresPerSecond, end: keyof Air
   return metres(low);
 }
 
+/** A limit is told on the short side, to half a foot or a tenth of a metre: the band is far wider than that. */
+function roundedDown(length: Metres, units: UnitSystem): Metres {
+  const step = units === 'metric' ? 0.1 : foot / 2;
+  return metres(Math.max(1, Math.floor(length / step + 1e-9)) * step);
+}
+
+/** How the airflow at one length comes about, part by part. */
+function stepsAt(inputs: ReachInputs, length: Metres, units: UnitSystem): readonly Step[] {
+  const moved = deliveredAt(inputs, length);
+  return [...lossSteps(moved, units), ...deliveredSteps(moved, units)];
+}
+
+const deliveredAt = (inputs: ReachInputs, length: Metres): Delivery => delivery(pathOf(inputs, length), 128);
+
 function longestFinding(inputs: ReachInputs, need: CubicMetresPerSecond, { units }: Telling): Finding {
   const [sure, likely] = [longest(inputs, need, 'worst'), longest(inputs, need, 'typical')];
   const of = `${diameterKind.showShort(inputs.diameter, units)} ${inputs.kind.replace('-', ' ')}`;
@@ -88,15 +109,21 @@ function longestFinding(inputs: ReachInputs, need: CubicMetresPerSecond, { units
       ? 'not even a foot'
       : length === longestTried
         ? `more than ${ductLength.showShort(longestTried, units)}`
-        : ductLength.show(length, units);
+        : ductLength.show(roundedDown(length, units), units);
   const working = [
     { what: 'Airflow wanted', value: airflow.show(need, units) },
     {
       what: 'Longest run with everything unknown as expected',
+      how: 'the length is halved between too short and too long until the airflow below is what is wanted',
       value: told(likely),
       source: airflowMethods['operating-point'].citation,
     },
-    { what: 'Longest run with everything unknown at its worst', value: told(sure) },
+    ...(likely === null ? [] : stepsAt(inputs, likely, units)),
+    {
+      what: 'Longest run with everything unknown at its worst',
+      how: 'the same sum, each unknown at the end that costs most air',
+      value: told(sure),
+    },
   ];
   const base = { id: 'longest-run', working, sources: citations(airflowMethods['operating-point'].citation) } as const;
   const value = {
@@ -130,7 +157,7 @@ function answer(inputs: ReachInputs, telling: Telling): Reply {
     length: metres(feet * foot),
     ...airflowAtCorners(pathOf(inputs, metres(feet * foot))),
   }));
-  const code = codeLengthFinding(readyPath(pathOf(inputs, metres(5 * foot))), units);
+  const { says, working, ...code } = codeLengthFinding(readyPath(pathOf(inputs, someLength)), units);
   const table = {
     title: 'What comes out, by length of duct',
     columns: ['length', 'likely', 'worst to best'],
@@ -148,11 +175,18 @@ function answer(inputs: ReachInputs, telling: Telling): Reply {
         : `How far this duct can run for ${airflow.show(inputs.needed, units)}.`,
     findings: [
       ...(inputs.needed === null ? [] : [longestFinding(inputs, inputs.needed, telling)]),
-      { ...code, says: code.says.replace(/; this run has .*$/, '.') },
+      {
+        ...code,
+        says: says.replace(/; this run has .*$/, '.'),
+        working: working.filter(({ what }) => what !== codeLengthOfRun),
+      },
     ],
     tables: [table],
     chart: reachChart(rows, inputs.needed, leading(telling.units)),
-    assumed: ['End of the duct: a wall cap. A roof cap takes more.'],
+    assumed: [
+      'End of the duct: a wall cap. A roof cap takes more.',
+      ...deliveryAssumed(deliveredAt(inputs, someLength), units),
+    ],
     suggestions: [{ label: 'What does the duct that is there deliver?', command: 'duct' }],
   };
 }

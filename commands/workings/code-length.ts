@@ -14,6 +14,9 @@ import type { ReadyPath } from './delivery.ts';
 
 const table = ductLengthTables.irc;
 
+/** The line of the working that is about the length of one run. */
+export const codeLengthOfRun = 'Length of duct in the run';
+
 const counted = (elbows: number): string => `${elbows === 0 ? 'no' : elbows} ${elbows === 1 ? 'elbow' : 'elbows'}`;
 
 const isElbow = (id: string): boolean => id.startsWith('elbow-');
@@ -58,7 +61,7 @@ export function codeLengthFinding(ready: ReadyPath, units: UnitSystem): Finding 
     'The table does not bind where the airflow is measured after the work or the fan maker’s own duct rules are kept.';
   const working = [
     { what: 'The fan at 0.25 in. w.g.', value: airflow.show(fanAtTable as CubicMetresPerSecond, units) },
-    { what: 'Length of duct in the run', value: ductLength.show(total, units) },
+    { what: codeLengthOfRun, value: ductLength.show(total, units) },
     { what: 'Elbows counted', value: `${elbows}, each takes ${ductLength.showShort(table.lengthPerElbow, units)}` },
     ...(limit.found
       ? [

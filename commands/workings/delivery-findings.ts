@@ -1,18 +1,8 @@
-import { frictionFactor, laminarEnd, turbulentStart } from '#engine/duct/friction-factor.ts';
-import {
-  ductArea,
-  ductVelocity,
-  reynoldsNumber,
-  velocityPressure,
-  velocityPressureCoefficient,
-} from '#engine/duct/velocity.ts';
-import { airflowAt } from '#engine/fan/fan-curve.ts';
-import { type DoorGap, doorGapOpening } from '#engine/pressure/door-gap.ts';
+import { ductVelocity, velocityPressureCoefficient } from '#engine/duct/velocity.ts';
 import type { Finding, Step } from '#findings/finding.ts';
 import type { UnitSystem } from '#interview/question.ts';
 import { airflowMethods } from '#knowledge/airflow.ts';
 import { ductMethods } from '#knowledge/ducts.ts';
-import { moistureMethods } from '#knowledge/moisture.ts';
 import { airflow as airflowKind, airSpeed, staticPressure as pressureKind } from '#quantity/kinds.ts';
 import { meets } from '#quantity/meets.ts';
 import {
@@ -24,139 +14,56 @@ import {
 } from '#quantity/units.ts';
 import { citations } from './citations.ts';
 import { type Delivery, tellingMeasurements } from './delivery.ts';
+import { lossSteps, velocitySteps } from './duct-working.ts';
+import { fanSteps } from './fan-working.ts';
+import { finePressure } from './fine.ts';
 import { startOf } from './run-pieces.ts';
 
 const moved = (delivery: Delivery): CubicMetresPerSecond => cubicMetresPerSecond(delivery.airflow.typical);
 
 const share = (part: number, whole: number): string => `${Math.round((100 * part) / whole)} %`;
 
-/** An airflow to a tenth, as working needs it: rounding to whole cfm would not add up. */
-const fineFlow = (flow: CubicMetresPerSecond, units: UnitSystem): string => {
-  const { unit, of } = airflowKind.scale(units);
-  return `${of(flow).toFixed(1)} ${unit}`;
-};
-const finePressure = (pressure: Pascals, units: UnitSystem, more = 0): string => {
-  const { unit, of } = pressureKind.scale(units);
-  return `${of(pressure).toFixed((units === 'metric' ? 1 : 3) + more)} ${unit}`;
-};
-
-/** A velocity pressure is multiplied further, so it carries one more digit: what follows then comes out as printed. */
-const velocityPressureText = (pressure: Pascals, units: UnitSystem): string => finePressure(pressure, units, 1);
-
-/** How fast the air goes at a diameter, as lines to follow with a calculator. */
-function velocitySteps(flow: CubicMetresPerSecond, diameter: Metres, delivery: Delivery, units: UnitSystem): Step[] {
-  const { density } = delivery.ready.air;
-  const area = ductArea(diameter);
-  const velocity = ductVelocity({ airflow: flow, diameter });
-  const pressure = velocityPressure(velocity, density);
-  const metric = units === 'metric';
-  return [
-    {
-      what: 'Velocity in it',
-      how: metric
-        ? `${fineFlow(flow, units)} ÷ 1000 ÷ ${area.toFixed(5)} m²`
-        : `${fineFlow(flow, units)} ÷ ${(area / 0.09290304).toFixed(4)} sq ft`,
-      value: metric ? `${velocity.toFixed(2)} m/s` : `${(velocity / 0.00508).toFixed(0)} fpm`,
-    },
-    {
-      what: 'Velocity pressure there',
-      how: metric
-        ? `${density.toFixed(3)} kg/m³ × ${velocity.toFixed(2)}² ÷ 2`
-        : `(${(velocity / 0.00508).toFixed(0)} ÷ ${(1096.7 / Math.sqrt(density / 16.018463)).toFixed(0)})²`,
-      value: velocityPressureText(pressure, units),
-      source: ductMethods['loss-coefficients'].citation,
-    },
-  ];
-}
-
-/** Which law gives the friction factor at a Reynolds number. */
-const frictionLaw = (reynolds: number): string =>
-  reynolds <= laminarEnd ? '64 ÷ Re' : reynolds < turbulentStart ? 'between the two laws' : 'Colebrook';
-
-/** The working of every part of the run: what it loses and how that comes about. */
-function lossSteps(delivery: Delivery, units: UnitSystem): Step[] {
-  const { ready, losses } = delivery;
-  const flow = moved(delivery);
-  const steps: Step[] = [];
-  let lastDiameter = 0;
-  ready.pieces.forEach((piece, index) => {
-    if (piece.diameter !== lastDiameter) steps.push(...velocitySteps(flow, piece.diameter, delivery, units));
-    lastDiameter = piece.diameter;
-    const made = piece.piece(ready.typical);
-    const pressure = velocityPressure(ductVelocity({ airflow: flow, diameter: piece.diameter }), ready.air.density);
-    if (made.kind === 'duct') {
-      const reynolds = reynoldsNumber({
-        velocity: ductVelocity({ airflow: flow, diameter: made.diameter }),
-        diameter: made.diameter,
-        kinematicViscosity: ready.air.kinematicViscosity,
-      });
-      const factor = frictionFactor({ reynolds, relativeRoughness: made.roughness / made.diameter });
-      steps.push({
-        what: piece.label(units),
-        how: `friction factor ${factor.toFixed(4)} (Re ${Math.round(reynolds)}, roughness ${(made.roughness / made.diameter).toPrecision(2)} of the diameter, ${frictionLaw(reynolds)}) × length ÷ diameter ${(made.length / made.diameter).toFixed(1)} × ${velocityPressureText(pressure, units)}${made.pressureFactor === 1 ? '' : ` × ${made.pressureFactor.toFixed(2)} for slack`}`,
-        value: finePressure(losses[index] as Pascals, units),
-        source: piece.citation,
-      });
-    } else if (made.kind === 'loss') {
-      steps.push({
-        what: piece.label(units),
-        how: `coefficient ${made.coefficient.toFixed(2)} × ${velocityPressureText(pressure, units)}`,
-        value: finePressure(losses[index] as Pascals, units),
-        source: piece.citation,
-      });
-    }
-  });
-  if (delivery.doorLoss > 0 && ready.path.door) steps.push(doorStep(delivery, ready.path.door, units));
-  return steps;
-}
-
-/** What the slot under the door takes, in the units of the formula. */
-function doorStep(delivery: Delivery, door: DoorGap, units: UnitSystem): Step {
-  const { density } = delivery.ready.air;
-  const { area, dischargeCoefficient } = doorGapOpening(door);
-  return {
-    what: 'Gap under the door',
-    how: `${density.toFixed(3)} kg/m³ ÷ 2 × (${moved(delivery).toPrecision(4)} m³/s ÷ (${dischargeCoefficient} × ${area.toPrecision(4)} m²))² = ${delivery.doorLoss.toFixed(1)} Pa`,
-    value: finePressure(delivery.doorLoss, units),
-    source: moistureMethods.orifice.citation,
-  };
-}
-
 const lossTotal = ({ losses, doorLoss }: Delivery): Pascals =>
   pascals(losses.reduce((sum, loss) => sum + loss, 0) + doorLoss);
 
-/** The curve a little to either side of where the fan works: between them it is as good as straight. */
-function curveAround({ ready, staticPressure }: Delivery, units: UnitSystem): string {
-  const curve = ready.curve(ready.typical);
-  const step = 0.5;
-  const at = (pressure: number) =>
-    `${fineFlow(airflowAt(curve, pascals(pressure)), units)} at ${finePressure(pascals(pressure), units)}`;
-  return `${at(staticPressure - step)}, ${at(staticPressure + step)}, straight between`;
+/** What the fan works against and what it moves there, line by line. */
+export function deliveredSteps(delivery: Delivery, units: UnitSystem): Step[] {
+  const { ready, losses, doorLoss } = delivery;
+  const collar = ready.path.collar ?? startOf(ready.path.run);
+  const flow = moved(delivery);
+  const credit = pascals(velocityPressureCoefficient(collar, ready.air) * flow * flow);
+  const total = lossTotal(delivery);
+  const parts = [...losses, ...(doorLoss > 0 ? [doorLoss] : [])].map((loss) => finePressure(loss, units));
+  return [
+    {
+      what: 'All losses at that airflow',
+      ...(parts.length > 1 ? { how: parts.join(' + ') } : {}),
+      value: finePressure(total, units, 1),
+    },
+    ...velocitySteps(flow, collar, ready.air, units).slice(0, 1),
+    {
+      what: 'Less velocity pressure at the collar, which the rating has paid already',
+      value: finePressure(credit, units, 1),
+      source: ductMethods['fan-static'].citation,
+    },
+    {
+      what: 'Static pressure the fan works against',
+      how: `${finePressure(total, units, 1)} − ${finePressure(credit, units, 1)}`,
+      value: finePressure(delivery.staticPressure, units, 1),
+    },
+    ...fanSteps(delivery, units),
+  ];
 }
 
 /** How much air really arrives, against what is needed or promised. */
 export function deliveredFinding(delivery: Delivery, need: CubicMetresPerSecond | null, units: UnitSystem): Finding {
-  const { airflow, ready, outer } = delivery;
-  const collar = ready.path.collar ?? startOf(ready.path.run);
+  const { airflow, outer } = delivery;
   const flow = moved(delivery);
-  const credit = pascals(velocityPressureCoefficient(collar, ready.air) * flow * flow);
   const shown = airflowKind.show(flow, units);
   const span = { low: cubicMetresPerSecond(airflow.low), high: cubicMetresPerSecond(airflow.high) };
   const usually = `usually ${airflowKind.showRangeShort(span, units)}`;
   const working: Step[] = [
-    { what: 'All losses at that airflow', value: finePressure(lossTotal(delivery), units) },
-    {
-      what: 'Less velocity pressure at the collar, which the rating has paid already',
-      value: finePressure(credit, units),
-      source: ductMethods['fan-static'].citation,
-    },
-    { what: 'Static pressure the fan works against', value: finePressure(delivery.staticPressure, units) },
-    {
-      what: 'The fan’s curve at that pressure',
-      how: curveAround(delivery, units),
-      value: fineFlow(airflowAt(ready.curve(ready.typical), delivery.staticPressure), units),
-      source: airflowMethods['operating-point'].citation,
-    },
+    ...deliveredSteps(delivery, units),
     {
       what: 'Likely band: 90 of 100 ways the unknowns can fall',
       value: airflowKind.showRangeShort(span, units),
@@ -290,7 +197,7 @@ export function velocityFinding(delivery: Delivery, units: UnitSystem): Finding 
     weight: fast ? 'caution' : 'good',
     says: `The air runs at ${airSpeed.show(velocity, units)} where the duct is narrowest${fast ? ': it will be heard' : ''}.`,
     value: { number: velocity, unit: airSpeed.siUnit, shown: airSpeed.show(velocity, units) },
-    working: velocitySteps(moved(delivery), narrowest, delivery, units).slice(0, 1),
+    working: velocitySteps(moved(delivery), narrowest, delivery.ready.air, units).slice(0, 1),
     sources: citations({ source: 'common-practice', verified: false }),
   };
 }

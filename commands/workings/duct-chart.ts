@@ -1,4 +1,4 @@
-import { airflowAt, freeAirflow, shutOffPressure } from '#engine/fan/fan-curve.ts';
+import { airflowAt, type FanCurve, freeAirflow, lastKnownPressure, shutOffPressure } from '#engine/fan/fan-curve.ts';
 import type { Chart, Line, Point } from '#findings/reply.ts';
 import type { UnitSystem } from '#interview/question.ts';
 import { airflow, staticPressure } from '#quantity/kinds.ts';
@@ -13,6 +13,30 @@ export function roundUp(value: number): number {
   const size = 10 ** Math.floor(Math.log10(value));
   return ([1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10].find((step) => step * size >= value) ?? 10) * size;
 }
+
+/** A fan's curve in two: as far as its points are known, and from there to where it is guessed to move nothing. */
+export function fanPoints(
+  curve: FanCurve,
+  point: (flow: number, pressure: number) => Point,
+): { readonly known: readonly Point[]; readonly guessed: readonly Point[] } {
+  const top = shutOffPressure(curve);
+  const last = lastKnownPressure(curve);
+  const between = (from: number, to: number) =>
+    Array.from({ length: steps + 1 }, (_, index) => {
+      const pressure = pascals(from + ((to - from) * index) / steps);
+      return point(airflowAt(curve, pressure), pressure);
+    });
+  return { known: between(0, last), guessed: top > last ? between(last, top) : [] };
+}
+
+/** Those two as lines of a chart. */
+export const fanLines = (
+  { known, guessed }: ReturnType<typeof fanPoints>,
+  { label, role, guess }: { readonly label: string; readonly role: 'main' | 'other'; readonly guess: string },
+): readonly Line[] => [
+  { label, role, points: known },
+  ...(guessed.length === 0 ? [] : [{ label: guess, role: 'guess', points: guessed } as const]),
+];
 
 /** The fan's curve and the duct's, crossing at what is delivered. */
 export function ductChart(
@@ -29,14 +53,9 @@ export function ductChart(
     flowScale.of(cubicMetresPerSecond(flow)),
     pressureScale.of(pascals(pressure)),
   ];
-  const fanLine = (setting: FanSetting): readonly Point[] => {
+  const fanLine = (setting: FanSetting) => {
     const other = setting === ready.path.setting ? ready : readyPath({ ...ready.path, setting });
-    const curve = other.curve(other.typical);
-    const top = shutOffPressure(curve);
-    return Array.from({ length: steps + 1 }, (_, index) => {
-      const pressure = pascals((top * index) / steps);
-      return point(airflowAt(curve, pressure), pressure);
-    });
+    return fanPoints(other.curve(other.typical), point);
   };
   const curve = ready.curve(typical);
   const mostFlow = Math.max(freeAirflow(curve), need ?? 0, delivery.airflow.high) * 1.12;
@@ -69,8 +88,14 @@ export function ductChart(
     x: { label: `airflow, ${flowScale.unit}`, min: 0, max: xMax },
     y: { label: `static pressure, ${pressureScale.unit}`, min: 0, max: yMax },
     lines: [
-      { label: name === '' ? 'the fan' : `the fan on ${name}`, role: 'main', points: fanLine(ready.path.setting) },
-      ...others.map((setting): Line => ({ label: setting.name(units), role: 'other', points: fanLine(setting) })),
+      ...fanLines(fanLine(ready.path.setting), {
+        label: name === '' ? 'the fan' : `the fan on ${name}`,
+        role: 'main',
+        guess: 'guessed past its label',
+      }),
+      ...others.flatMap((setting) =>
+        fanLines(fanLine(setting), { label: setting.name(units), role: 'other', guess: '' }),
+      ),
       system,
     ],
     bands: [

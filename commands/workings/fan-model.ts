@@ -1,11 +1,11 @@
-import { type FanCurve, fanCurve, reshapeFanCurve } from '#engine/fan/fan-curve.ts';
+import { type FanCurve, fanCurve, reshapeFanCurve, shutOffPressure } from '#engine/fan/fan-curve.ts';
 import { fanChanged, settingSpeed } from '#engine/fan/fan-laws.ts';
 import type { FanDescription } from '#engine/fan/fan-points.ts';
 import { typicalShape } from '#engine/fan/fan-shape.ts';
 import type { UnitSystem } from '#interview/question.ts';
 import { fanKinds, ratingPressures } from '#knowledge/fans.ts';
 import { airflow } from '#quantity/kinds.ts';
-import { type CubicMetresPerSecond, type Ratio, ratio } from '#quantity/units.ts';
+import { type CubicMetresPerSecond, type Pascals, type Ratio, ratio } from '#quantity/units.ts';
 import type { FanAnswer, SettingAnswer } from '../questions/fan.ts';
 import type { Parameters } from './parameters.ts';
 
@@ -21,6 +21,8 @@ export interface FanSetting {
 /** A fan ready for sampling: its curve for one set of values of what the label leaves open. */
 export interface FanModel {
   curve(values: Float64Array): FanCurve;
+  /** The pressures between which the fan may stop moving air, for all its label says. */
+  shutOffRange(): { readonly low: Pascals; readonly high: Pascals };
   /** How much slower than its description the fan turns. */
   readonly speedRatio: Ratio;
 }
@@ -115,6 +117,17 @@ export function fanModel(setting: FanSetting, densityRatio: Ratio, parameters: P
   const speedRatio = speedOf(made.curve, setting);
   return {
     speedRatio,
+    shutOffRange() {
+      const settled = shape.reach;
+      const at = (guess: Ratio) => {
+        if (reach) shape.reach = guess;
+        reshapeFanCurve(made.curve, shape);
+        return shutOffPressure(fanChanged(made.curve, { speedRatio, densityRatio }));
+      };
+      const between = { low: at(range.reach.low), high: at(range.reach.high) };
+      at(ratio(settled));
+      return between;
+    },
     curve(values) {
       if (strength) shape.strength = ratio(strength(values));
       if (reach) shape.reach = ratio(reach(values));

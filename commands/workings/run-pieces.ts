@@ -1,14 +1,14 @@
 import { conicalContraction, conicalExpansion } from '#engine/duct/area-change.ts';
-import { flexFactorAt, publishedFlexFactor } from '#engine/duct/flex-compression.ts';
 import type { Piece } from '#engine/duct/run.ts';
 import type { UnitSystem } from '#interview/question.ts';
-import { cones, ductMethods, ducts, fittingLoss, fittings, flexLays, foilFlexLays } from '#knowledge/ducts.ts';
+import { cones, ductMethods, ducts, fittingLoss, fittings } from '#knowledge/ducts.ts';
 import { type Citation, commonPractice } from '#knowledge/sources.ts';
 import { type Estimate, exactly } from '#quantity/estimate.ts';
 import { ductDiameter, ductLength } from '#quantity/kinds.ts';
 import { type Metres, metres, ratio } from '#quantity/units.ts';
 import { diameterAt } from '../questions/duct-run-reading.ts';
 import type { DuctPart, DuctRun, FittingPart, RunPart, TransitionPart } from '../questions/run-parts.ts';
+import { flexSlack, type Slackness } from './flex-slack.ts';
 import type { Parameters } from './parameters.ts';
 
 /** One part of a run as the engine wants it, and as a person names it. */
@@ -17,6 +17,12 @@ export interface RunPiece {
   label(units: UnitSystem): string;
   readonly diameter: Metres;
   readonly citation: Citation;
+  /** Of a duct: where the roughness of its wall is from; absent where somebody gave it. */
+  readonly roughnessFrom?: Citation | undefined;
+  /** Of a fitting: the sum by which its coefficient comes about. */
+  coefficientSum?(units: UnitSystem): string;
+  /** Of flex: how slack it lies. */
+  readonly slack?: Slackness;
   /** The piece of the engine for one set of values of what is unknown. */
   piece(values: Float64Array): Piece;
 }
@@ -80,49 +86,22 @@ function ductPiece(part: DuctPart, diameter: Metres, parameters: Parameters): Ru
     direction: 'down',
     measure: () => `what the ${kindWords[kind]} is made of`,
   });
-  const factor = squeeze(part, diameter, parameters);
+  const slack = flexSlack(part, diameter, parameters);
   return {
     part,
     label: (units) => `${ductLength.showRangeShort(part.length, units)} of ${size(units)}`,
     diameter,
     citation:
       part.compression !== null || kind === 'flex' ? ductMethods['flex-correction'].citation : ducts[kind].citation,
+    roughnessFrom: part.roughness === null ? ducts[kind].citation : undefined,
+    ...(slack ? { slack } : {}),
     piece: (values) => ({
       kind: 'duct',
       diameter,
       length: metres(length(values)),
       roughness: metres(roughness(values)),
-      pressureFactor: ratio(factor(values)),
+      pressureFactor: slack ? slack.factor(values) : ratio(1),
     }),
-  };
-}
-
-/** The sizes the correction for slack was measured on begin here. */
-const smallestTested = metres(0.1524);
-
-/** How many times the loss of the tight duct, as a function of the unknowns: how slack it lies, and which way the formula errs. */
-function squeeze(
-  { kind, compression }: DuctPart,
-  diameter: Metres,
-  parameters: Parameters,
-): (values: Float64Array) => number {
-  if (kind === 'smooth' || kind === 'spiral') return () => 1;
-  const lays = kind === 'flex' ? flexLays : foilFlexLays;
-  const slack = parameters.enter({
-    estimate: compression ?? lays.unsaid.amount,
-    direction: 'down',
-    measure: () => 'how tight the flex is pulled',
-    driver: 'workmanship',
-  });
-  const outside = diameter < smallestTested * 0.98;
-  const lean: Estimate = kind === 'foil-flex' ? { low: 0, typical: 0, high: 1 } : { low: 0, typical: 0.5, high: 1 };
-  const leaning = kind === 'flex' && !outside ? () => 1 : parameters.enter({ estimate: lean, direction: 'down' });
-  const tested = metres(Math.max(diameter, smallestTested));
-  return (values) => {
-    const slackness = ratio(slack(values));
-    const share = leaning(values);
-    if (kind === 'flex') return flexFactorAt({ compression: slackness, diameter, lean: ratio(share) });
-    return 1 + share * (publishedFlexFactor({ compression: slackness, diameter: tested }) - 1);
   };
 }
 
@@ -142,9 +121,20 @@ function fittingPiece(part: FittingPart, diameter: Metres, parameters: Parameter
     label: () => `${part.count === 1 ? '' : `${part.count} x `}${name}`,
     diameter,
     citation: loss?.citation ?? commonPractice,
+    coefficientSum() {
+      const { count, coefficient } = part;
+      const one =
+        loss === null
+          ? `${coefficient ?? 0} as given`
+          : `${shown(loss.typical)}, ${shown(loss.low)} to ${shown(loss.high)} may be`;
+      return count === 1 ? one : `${count} × ${one}`;
+    },
     piece: (values) => ({ kind: 'loss', diameter, coefficient: ratio(part.count * each(values)) }),
   };
 }
+
+/** A coefficient as it is printed, without noughts behind it. */
+const shown = (coefficient: number): string => String(Number(coefficient.toPrecision(3)));
 
 function transitionPiece(part: TransitionPart, parameters: Parameters, where: string): RunPiece {
   const narrows = part.to < part.from;
@@ -172,6 +162,16 @@ function transitionPiece(part: TransitionPart, parameters: Parameters, where: st
     label: (units) => `${name(units)}${where}`,
     diameter: small,
     citation: cone.citation,
+    coefficientSum(units) {
+      if (part.coefficient !== null) return `${part.coefficient} as given`;
+      const size = (diameter: Metres) => ductDiameter.showShort(diameter, units);
+      const half = Math.round((typical * 90) / Math.PI);
+      const slope = narrows
+        ? `0.8 × sin ${half}° × (1 − (${size(small)} ÷ ${size(large)})²)`
+        : `2.6 × sin ${half}° × (1 − (${size(small)} ÷ ${size(large)})²)²`;
+      const spread = cone.spread.typical === 1 ? '' : ` × ${cone.spread.typical}, since published formulas differ`;
+      return `cone of ${2 * half}° taken: ${slope}${spread}; ${shown(coefficient.low)} to ${shown(coefficient.high)} may be`;
+    },
     piece: (values) => ({ kind: 'loss', diameter: small, coefficient: ratio(loss(values)) }),
   };
 }

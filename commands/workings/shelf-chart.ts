@@ -1,9 +1,9 @@
-import { airflowAt, freeAirflow, shutOffPressure } from '#engine/fan/fan-curve.ts';
+import { type FanCurve, freeAirflow, shutOffPressure } from '#engine/fan/fan-curve.ts';
 import type { Chart, Line, Point } from '#findings/reply.ts';
 import type { UnitSystem } from '#interview/question.ts';
 import { airflow, ductDiameter, staticPressure } from '#quantity/kinds.ts';
 import { type CubicMetresPerSecond, cubicMetresPerSecond, pascals } from '#quantity/units.ts';
-import { roundUp } from './duct-chart.ts';
+import { fanLines, fanPoints, roundUp } from './duct-chart.ts';
 import { startOf } from './run-pieces.ts';
 import type { Compared } from './shelf-comparison.ts';
 
@@ -46,15 +46,13 @@ export function comparisonChart(
       max: roundUp(pressureScale.of(pascals(mostPressure)) * 1.05),
     },
     lines: [
-      ...all.map((one, index): Line => {
-        const curve = curves[index] as (typeof curves)[number];
-        const pressures = along.map((share) => pascals(share * shutOffPressure(curve)));
-        return {
+      ...all.flatMap((one, index) =>
+        fanLines(fanPoints(curves[index] as FanCurve, point), {
           label: one.short,
           role: index === 0 ? 'main' : 'other',
-          points: pressures.map((pressure) => point(airflowAt(curve, pressure), pressure)),
-        };
-      }),
+          guess: index === 0 ? 'guessed past the labels' : '',
+        }),
+      ),
       ...duct,
     ],
     bands: [],

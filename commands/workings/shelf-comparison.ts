@@ -12,6 +12,7 @@ import { airflowNeeded, collar, fanCurve, fanSettings, ratedSones } from '../que
 import { citations } from './citations.ts';
 import { type AirPath, type Delivery, delivery } from './delivery.ts';
 import { fanSettingsOf } from './fan-model.ts';
+import { fanSteps, isPastLastPoint, lastPointOf } from './fan-working.ts';
 import { onLabel, type ShelfFan, shownName } from './shelf.ts';
 
 /** The duct of the job as every fan meets it. */
@@ -94,6 +95,27 @@ export function comparisonTable(all: readonly Compared[], need: CubicMetresPerSe
         orDash(one.watts === null ? null : fanPower.showShort(one.watts, units)),
       ].join(', '),
     ]),
+  };
+}
+
+/**
+ * Said where a fan would work past the points on its label: what is compared there is a guess.
+ *
+ * @returns `undefined` where every label reaches as far as the duct asks.
+ */
+export function pastLabels(all: readonly Compared[], units: UnitSystem): Finding | undefined {
+  const past = all.filter(({ result }) => isPastLastPoint(result));
+  if (past.length === 0) return undefined;
+  const each = past.map(({ name, result }) => {
+    const last = staticPressure.showShort(lastPointOf(result.ready).staticPressure, units);
+    return `${name} (known to ${last}, would work at ${staticPressure.showShort(result.staticPressure, units)})`;
+  });
+  return {
+    id: 'past-the-label',
+    weight: 'caution',
+    says: `Do not choose by a narrow margin: past the last point on the label the curve is a guess, and there ${each.join(', ')}. Ask for a rated point at a higher pressure.`,
+    working: past.flatMap(({ result }) => fanSteps(result, units)),
+    sources: citations(airflowMethods['fan-curve-outside'].citation),
   };
 }
 

@@ -28,10 +28,13 @@ export interface Axis {
 
 export type Point = readonly [x: number, y: number];
 
-/** A curve. `role` decides how it is drawn (weight and dash, never colour alone). */
+/**
+ * A curve. `role` decides how it is drawn (weight and dash, never colour alone). A `guess` goes on where another line is no
+ * longer known; without words of its own it says nothing beside that line.
+ */
 export interface Line {
   readonly label: string;
-  readonly role: 'main' | 'other' | 'system' | 'limit';
+  readonly role: 'main' | 'other' | 'system' | 'limit' | 'guess';
   readonly points: readonly Point[];
 }
 

@@ -22,6 +22,7 @@ const strokes: Record<Line['role'], { readonly colour: string; readonly width: n
   other: { colour: '#66717a', width: 4 },
   system: { colour: '#7d5212', width: 6, dash: '24 15' },
   limit: { colour: '#9c2f26', width: 7, dash: '0.1 15' },
+  guess: { colour: '#14507a', width: 6, dash: '8 12' },
 };
 const levelDash = '34 9 4 9';
 
@@ -68,7 +69,7 @@ export function chartSvg(chart: Chart): string {
     .join('\n');
 }
 
-const drawingOrder: Record<Line['role'], number> = { other: 0, limit: 1, system: 2, main: 3 };
+const drawingOrder: Record<Line['role'], number> = { guess: 0, other: 1, limit: 2, system: 3, main: 4 };
 
 const inDrawingOrder = (lines: ChartLayout['lines']): ChartLayout['lines'] =>
   [...lines].sort((a, b) => drawingOrder[a.role] - drawingOrder[b.role]);
@@ -79,7 +80,7 @@ function lineShape(role: Line['role'], piece: readonly Spot[]): string {
   if (only !== undefined && piece.length === 1) {
     return `<circle cx="${tenths(only[0])}" cy="${tenths(only[1])}" r="${width}" fill="${colour}"/>`;
   }
-  const caps = role === 'system' ? 'butt' : 'round';
+  const caps = role === 'system' || role === 'guess' ? 'butt' : 'round';
   const dashes = dash === undefined ? '' : ` stroke-dasharray="${dash}"`;
   return `<path class="${role}" d="${linePath([...piece]) ?? ''}" fill="none" stroke="${colour}" stroke-width="${width}" stroke-linecap="${caps}" stroke-linejoin="round"${dashes}/>`;
 }

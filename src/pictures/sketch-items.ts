@@ -12,8 +12,8 @@ export interface SketchItem {
   readonly spots: readonly Spot[];
 }
 
-const layers: Record<Line['role'], number> = { other: 2, limit: 3, system: 4, main: 5 };
-const firstSymbols: Record<Line['role'], string> = { main: '*', other: '.', system: 'o', limit: 'x' };
+const layers: Record<Line['role'], number> = { guess: 1, other: 2, limit: 3, system: 4, main: 5 };
+const firstSymbols: Record<Line['role'], string> = { main: '*', other: '.', system: 'o', limit: 'x', guess: ':' };
 const moreSymbols = 'abcdefghijklmnpqrstuvwyzABCDEFGHIJKLMNPQRSTUVWYZ';
 
 /** Everything in the chart, in the order it names things. Areas take the shades in turn. */
@@ -30,7 +30,8 @@ function lineItems(canvas: Canvas, { lines }: DrawableChart): readonly SketchIte
   const used = new Set<Line['role']>();
   let extra = 0;
   return lines.map(({ label, role, runs }) => {
-    const symbol = used.has(role) ? (moreSymbols[extra++ % moreSymbols.length] ?? '.') : firstSymbols[role];
+    const symbol =
+      role !== 'guess' && used.has(role) ? (moreSymbols[extra++ % moreSymbols.length] ?? '.') : firstSymbols[role];
     used.add(role);
     const spots = runs.flatMap((run) =>
       piecesWithin(run.map(canvas.place), plot).flatMap((piece) => spotsAlong(piece, 0.25)),

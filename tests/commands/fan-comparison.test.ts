@@ -57,6 +57,21 @@ describe('comparing', () => {
     );
   });
 
+  it('warns where a fan would work past the points on its label, and draws that part as a guess', () => {
+    const { act, note } = withDemo();
+    // At 0.1 and 0.25 in. w.g. the demo fans are known; a long 3 in run asks more of most of them.
+    note({ 'duct-run': '20 ft 3 in flex; 3 x elbow 90; wall cap' });
+    const { findings, chart } = act('compare');
+    const warning = findings.find(({ id }) => id === 'past-the-label');
+    expect(warning).toMatchObject({ weight: 'caution' });
+    expect(warning?.says).toContain('Demo 80 (invented) (known to 0.25 in. w.g., would work at');
+    expect(warning?.working.length).toBeGreaterThan(3);
+    expect(chart?.lines.filter(({ role }) => role === 'guess').length).toBeGreaterThan(1);
+    const easy = withDemo();
+    easy.note({ 'duct-run': '3 ft 6 in smooth; wall cap' });
+    expect(easy.act('compare').findings.map(({ id }) => id)).not.toContain('past-the-label');
+  });
+
   it('says what was taken for granted where no duct is on the sheet', () => {
     const { act } = withDemo();
     expect(act('compare').assumed?.join(' ')).toContain('A common run stands in');

@@ -148,6 +148,19 @@ export const freeAirflow = ({ knots, flowScale }: FanCurve): CubicMetresPerSecon
   cubicMetresPerSecond(flowScale * (knots.y[0] as number));
 
 /**
+ * The pressure up to which the curve rests on known points; past it the airflow is guessed down to nothing at shut-off.
+ *
+ * P = s_p p_last
+ *
+ * In Pa; p_last the pressure of the last known point, s_p the curve's scale of pressure. A second point taken from the class
+ * counts as known.
+ *
+ * @source own working
+ */
+export const lastKnownPressure = ({ knots, lastPoint, pressureScale }: FanCurve): Pascals =>
+  pascals(pressureScale * (knots.x[lastPoint] as number));
+
+/**
  * Whether a pressure lies between the known points of the fan, where the curve is read off rather than guessed.
  *
  * p_first ≤ P / s_p ≤ p_last
