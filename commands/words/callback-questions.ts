@@ -43,7 +43,7 @@ export const callbackQuestions = {
     shown: { none: 'ninguno' },
   },
   'dead-proven': {
-    prompt: '¿Está el circuito bloqueado y comprobado sin tensión en esta caja, en este momento?',
+    prompt: '¿Está el circuito apagado (OFF), con candado y comprobado sin tensión en esta caja, en este momento?',
     why: 'Antes de eso nunca se propone nada dentro de la rejilla.',
     accepts: 'sí o no',
     brief: 'Circuito comprobado sin tensión ahora',

@@ -75,7 +75,7 @@ export const occupantWords = inEach(
     finished: (day) => `Terminado el ${day}.`,
     asOf: (day) => `Al ${day}.`,
     lockedOff: [
-      'El extractor está bloqueado apagado. Déjelo apagado.',
+      'El extractor está apagado (OFF) y con candado. Déjelo apagado.',
       'Puede jalar gases de un aparato que quema combustible de vuelta a la casa.',
       'Solo un probador de combustión certificado o un técnico de gas puede autorizarlo.',
     ],

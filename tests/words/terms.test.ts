@@ -37,3 +37,37 @@ it('each term is really used', () => {
   // The checklists and the occupant's page name the two kinds of endings; a callback speaks of the ending outside.
   expect(unused.map(({ spanish }) => spanish).filter((term) => term !== 'salida de pared')).toEqual([]);
 });
+
+/** The clauses of every Spanish text that speak of what switches power. */
+const aboutPower = [
+  ...texts,
+  ...filesIn('commands/questions').map((file) => ({ file, text: readFileSync(join(root, file), 'utf8') })),
+]
+  .flatMap(({ file, text }) => text.split(/["'`\n]|[.;:](?=\s)/).map((clause) => ({ file, clause: clause.trim() })))
+  .filter(({ clause }) =>
+    /(?<!cajas? de(?:l| los)? )(?<!\p{L})(?:disyuntor|breaker|interruptor|apagador|circuito|desconexi[oó]n)/iu.test(
+      clause,
+    ),
+  );
+
+// An open breaker is off to an electrician and on to whoever thinks of a tap: only OFF and ON cannot be misread.
+it('no Spanish text calls a breaker or a switch open or closed', () => {
+  const openOrShut =
+    /(?<!\p{L})(?:re)?(?:abr(?:a|e|en|an|ir|irlo|irlos|imos|ió|iendo)|abiert[oa]s?|cierr(?:a|e|an|en)|cerr(?:ar|arlo|ado|ada|ados|adas|ando))(?!\p{L})/iu;
+  // A box, a cover, a panel, a damper, a splice, a tap is rightly open or closed near a circuit.
+  const rightly = /(?:caja|tapa|panel|compartimiento|compuerta|hojas|muebles|agua arriba|empalme|trabajo|puntos)/iu;
+  const misread = aboutPower
+    .flatMap(({ file, clause }) => clause.split(/,\s/).map((part) => ({ file, part })))
+    .filter(({ part }) => openOrShut.test(part) && !rightly.test(part));
+  expect(misread).toEqual([]);
+});
+
+it('whoever is told to switch a breaker reads ON or OFF', () => {
+  const orders = aboutPower.filter(({ clause }) =>
+    /(?:apagu?|encien|encend|prend|bloque)\p{L}* (?:\(\p{L}+\) )?(?:ya )?(?:en )?(?:el|su|un|los) (?:disyuntor|breaker|circuito)|(?:disyuntor|circuito) (?:apagado|bloqueado|encendido)/iu.test(
+      clause,
+    ),
+  );
+  expect(orders.length).toBeGreaterThan(20);
+  expect(orders.filter(({ clause }) => !/\((?:OFF|ON)\)/.test(clause))).toEqual([]);
+});
