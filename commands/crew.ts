@@ -1,12 +1,13 @@
 import type { Action, DeskCommand, DeskOption } from '#chat/command.ts';
 import { plain } from '#interview/words.ts';
 import { crewWords } from './words/crew.ts';
+import { crewChangeWords } from './words/crew-changes.ts';
 import { languageAt } from './words/swap.ts';
 import { add, person, qualify, remove, unqualify } from './workings/crew-membership.ts';
 import { memberNamed, memberSuggestions, readWords } from './workings/crew-people.ts';
 import { cleared, crewSettings, readRetention, retentionText, settle, settledAs } from './workings/crew-settings.ts';
 import { crewTable, lapsedFindings } from './workings/crew-table.ts';
-import { counted, notUnderstood, remark, saying } from './workings/plain-replies.ts';
+import { notUnderstood, remark, saying } from './workings/plain-replies.ts';
 
 const show: Action = {
   name: 'show',
@@ -40,15 +41,15 @@ const set: Action = {
     }),
   ),
   act(desk, given) {
+    const language = languageAt(desk);
+    const texts = crewChangeWords[language];
     const { set: done, problems } = settle(desk, given);
     if (done.length + problems.length === 0)
-      return saying('Say what to set, such as units=metric.', { tables: [crewTable(desk)] });
-    return saying(
-      done.length === 0 ? 'Nothing was changed.' : `Settled: ${done.map((each) => settledAs(desk, each)).join('; ')}.`,
-      {
-        findings: notUnderstood(problems),
-      },
-    );
+      return saying(texts.sayWhatToSet, { language, tables: [crewTable(desk, language)] });
+    return saying(done.length === 0 ? texts.nothingChanged : texts.settled(done.map((each) => settledAs(desk, each))), {
+      language,
+      findings: notUnderstood(problems),
+    });
   },
 };
 
@@ -57,22 +58,17 @@ const retention: Action = {
   summary: 'Say how long closed jobs are kept before they are erased for good.',
   managersOnly: true,
   options: [{ id: 'keep', brief: 'how long after closing: 18 months, 2 years, or forever', required: true }],
-  act({ store, speaker }, { keep: text = '' }) {
-    const months = readRetention(text);
-    if ('rejected' in months) return saying(months.rejected);
+  act(desk, { keep: text = '' }) {
+    const { store, speaker } = desk;
+    const language = languageAt(desk);
+    const texts = crewChangeWords[language];
+    const months = readRetention(text, language);
+    if ('rejected' in months) return saying(months.rejected, { language });
     store.saveRetention(months.value, speaker);
     const expired = store.expiredSheets().length;
-    return saying(`Closed jobs are kept ${retentionText(months.value)}.`, {
-      findings:
-        expired === 0
-          ? []
-          : [
-              remark(
-                'about-to-go',
-                'caution',
-                `Keep copies now of what is wanted (/job export): ${counted(expired, 'closed job is', 'closed jobs are')} older than that and will be erased when the program next tidies up, at the latest at its next start.`,
-              ),
-            ],
+    return saying(texts.kept(retentionText(months.value, language)), {
+      language,
+      findings: expired === 0 ? [] : [remark('about-to-go', 'caution', texts.aboutToGo(expired))],
     });
   },
 };
@@ -86,30 +82,22 @@ const forget: Action = {
     { id: 'confirm', brief: 'yes, once you have read what it does', choices: [{ id: 'yes', label: 'yes' }] },
   ],
   act(desk, { person: text = '', confirm }) {
-    const words = readWords(text, { most: 80, ask: 'Name one person.' });
-    if ('rejected' in words) return saying(words.rejected);
+    const language = languageAt(desk);
+    const texts = crewChangeWords[language];
+    const words = readWords(text, { most: 80, ask: texts.nameOne, language });
+    if ('rejected' in words) return saying(words.rejected, { language });
     const found = memberNamed(desk, text);
     const names = 'value' in found ? [found.value.who, found.value.name] : [words.value.replace(/^<@!(?=\d)/, '<@')];
     const records = desk.store.recordsNaming(names);
-    if (records === 0)
-      return saying('Nobody of that name stands in these records. Give the name as /crew show has it.');
+    if (records === 0) return saying(texts.nobodyInRecords, { language });
     if (confirm === undefined || plain(confirm) !== 'yes') {
-      return saying(
-        `That name stands in ${counted(records, 'record', 'records')} of this crew. Nothing is changed yet.`,
-        {
-          findings: [
-            remark(
-              'for-good',
-              'caution',
-              'Say confirm=yes to put “someone” in its place for good. It cannot be undone; what was signed stays signed.',
-            ),
-            remark('backups', 'advice', 'Backups made before still hold the name; let them expire.'),
-          ],
-        },
-      );
+      return saying(texts.standsIn(records), {
+        language,
+        findings: [remark('for-good', 'caution', texts.forGood), remark('backups', 'advice', texts.backups)],
+      });
     }
     const changed = desk.store.forgetPerson(names);
-    return saying(`Done: “someone” stands in ${counted(changed, 'record', 'records')} where that name was.`);
+    return saying(texts.forgotten(changed), { language });
   },
 };
 

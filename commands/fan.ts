@@ -1,12 +1,16 @@
 import type { Action, Desk, DeskCommand, DeskOption } from '#chat/command.ts';
 import type { Finding } from '#findings/finding.ts';
-import type { Choice, Widget } from '#interview/question.ts';
+import type { AnyQuestion, Choice, Widget } from '#interview/question.ts';
 import { replay } from '#interview/replay.ts';
+import { worded } from '#interview/worded.ts';
 import { ownWorking } from '#knowledge/sources.ts';
 import { leading } from '#quantity/units.ts';
+import type { Language } from '#words/language.ts';
 import { fanWatts } from './questions/cost.ts';
 import { collar, fanCurve, ratedSones } from './questions/fan.ts';
 import { labelQuestions } from './questions/shelf.ts';
+import { shelfWords } from './words/shelf.ts';
+import { languageAt } from './words/swap.ts';
 import { notUnderstood, remark, saying } from './workings/plain-replies.ts';
 import { fanNamed, fansMeant, labelText, readFanName, readLabel, type ShelfFan, shownName } from './workings/shelf.ts';
 import { comparisonChart } from './workings/shelf-chart.ts';
@@ -14,34 +18,48 @@ import { bestFan, type Compared, compared, comparisonTable, jobDuct, pastLabels 
 import { demo, exportFans, importFans, shelved } from './workings/shelf-transfer.ts';
 import { othersOfTheFan, useFan } from './workings/shelf-use.ts';
 
-const invented = (names: readonly string[]): Finding[] =>
+const invented = (names: readonly string[], language: Language = 'english'): Finding[] =>
   names.length === 0
     ? []
     : [
         {
-          ...remark('invented', 'caution', `Buy nothing by ${names.join(', ')}: made up to try things with.`),
+          ...remark('invented', 'caution', shelfWords[language].buyNothing(names)),
           sources: [ownWorking],
         },
       ];
 
-const onShelf = ({ store }: Desk, typed: string): readonly Choice[] =>
-  store.shelfFans({ search: typed, limit: 25 }).map((fan) => ({ id: fan.name, label: shownName(fan) }));
+const onShelf = (desk: Desk, typed: string): readonly Choice[] =>
+  desk.store
+    .shelfFans({ search: typed, limit: 25 })
+    .map((fan) => ({ id: fan.name, label: shownName(fan, languageAt(desk)) }));
 
 const named: DeskOption = { id: 'name', brief: 'the fan, by its name on the shelf', required: true, suggest: onShelf };
 
 const exampleOf = (widget: Widget): string => (widget.kind === 'text' ? widget.placeholder : '');
 
-const briefs = new Map<string, string>([...labelQuestions, ...othersOfTheFan].map(({ id, brief }) => [id, brief]));
-const briefly = (ids: readonly string[]): string => ids.map((id) => (briefs.get(id) ?? id).toLowerCase()).join('; ');
+const asked = new Map<string, AnyQuestion>(
+  [...labelQuestions, ...othersOfTheFan].map((question) => [question.id, question as AnyQuestion]),
+);
+const briefly = (ids: readonly string[], language: Language): string =>
+  ids
+    .map((id) => {
+      const question = asked.get(id);
+      return (question === undefined ? id : worded(question, language).brief).toLowerCase();
+    })
+    .join('; ');
 
-const labelTable = (fan: ShelfFan, { telling }: Desk) => ({
-  title: `What the label of ${shownName(fan)} says`,
-  columns: ['what', 'on the label'],
-  rows: labelQuestions.map((question) => [
-    question.brief,
-    labelText<unknown>(fan, question, telling.units) || 'nothing',
-  ]),
-});
+function labelTable(fan: ShelfFan, desk: Desk) {
+  const language = languageAt(desk);
+  const texts = shelfWords[language];
+  return {
+    title: texts.labelOf(shownName(fan, language)),
+    columns: texts.labelColumns,
+    rows: labelQuestions.map((question) => [
+      worded(question as AnyQuestion, language).brief,
+      labelText(fan, question as AnyQuestion, desk.telling.units, language) || texts.nothing,
+    ]),
+  };
+}
 
 const add: Action = {
   name: 'add',
@@ -58,24 +76,24 @@ const add: Action = {
     ),
   ],
   act(desk, { name: typed = '', ...given }) {
-    const name = readFanName(typed);
-    const { label, problems } = readLabel(given, desk.telling.units);
+    const language = languageAt(desk);
+    const texts = shelfWords[language];
+    const name = readFanName(typed, language);
+    const { label, problems } = readLabel(given, desk.telling.units, language);
     const wrong = [...('rejected' in name ? [name.rejected] : []), ...problems];
-    if (wrong.length === 0 && label[fanCurve.id] === undefined) wrong.push(`fan-curve: give ${fanCurve.accepts}.`);
+    if (wrong.length === 0 && label[fanCurve.id] === undefined)
+      wrong.push(texts.giveCurve(worded(fanCurve as AnyQuestion, language).accepts));
     if (wrong.length > 0 || 'rejected' in name) {
-      return saying('Nothing was put on the shelf.', {
-        findings: notUnderstood(wrong),
-      });
+      return saying(texts.nothingPut, { language, findings: notUnderstood(wrong) });
     }
     const before = desk.store.shelfFan(name.value);
     const refused = shelved(desk, [{ name: name.value, label, units: leading(desk.telling.units), demo: false }]);
-    if (refused !== undefined) return saying(refused);
+    if (refused !== undefined) return saying(refused, { language });
     const fan = desk.store.shelfFan(name.value);
-    const done = before ? 'in place of the one of that name' : 'on the shelf';
-    return saying(
-      `${name.value} is ${done}. /fan use puts it on a job.`,
-      fan ? { tables: [labelTable(fan, desk)] } : {},
-    );
+    return saying(texts.put(name.value, before !== undefined), {
+      language,
+      ...(fan ? { tables: [labelTable(fan, desk)] } : {}),
+    });
   },
 };
 
@@ -85,28 +103,24 @@ const list: Action = {
   name: 'list',
   summary: 'List the fans on the shelf.',
   options: [{ id: 'search', brief: 'part of the name' }],
-  act({ store, telling }, { search }) {
+  act(desk, { search }) {
+    const { store, telling } = desk;
+    const language = languageAt(desk);
+    const texts = shelfWords[language];
     const found = store.shelfFans({ search });
-    if (found.length === 0) {
-      return saying(
-        search === undefined
-          ? 'The shelf is empty. Put a fan on it with /fan add, or try the invented ones: /fan demo.'
-          : 'No fan on the shelf has that in its name. /fan list shows them all.',
-      );
-    }
+    if (found.length === 0) return saying(search === undefined ? texts.empty : texts.noneNamedSo, { language });
     const shown = found.slice(0, mostListed);
     const more = found.length - shown.length;
     const on = (fan: ShelfFan, question: (typeof labelQuestions)[number]) =>
-      labelText<unknown>(fan, question, telling.units) || '—';
-    return saying(`${found.length} ${found.length === 1 ? 'fan' : 'fans'} on the shelf.`, {
-      findings:
-        more > 0 ? [remark('more', 'advice', `${more} more are not shown. Give part of a name to find one.`)] : [],
+      labelText(fan, question as AnyQuestion, telling.units, language) || '—';
+    return saying(texts.count(found.length), {
+      language,
+      findings: more > 0 ? [remark('more', 'advice', texts.more(more))] : [],
       tables: [
         {
-          title: 'The shelf',
-          columns: ['fan', 'label', 'collar', 'sones', 'watts'],
+          ...texts.shelf,
           rows: shown.map((fan) => [
-            shownName(fan),
+            shownName(fan, language),
             on(fan, fanCurve),
             on(fan, collar),
             on(fan, ratedSones),
@@ -123,11 +137,14 @@ const show: Action = {
   summary: 'Show everything the label of a fan says.',
   options: [named],
   act(desk, { name = '' }) {
+    const language = languageAt(desk);
+    const texts = shelfWords[language];
     const found = fanNamed(desk, name);
-    if ('rejected' in found) return saying(found.rejected);
+    if ('rejected' in found) return saying(found.rejected, { language });
     const fan = found.value;
-    return saying(`${shownName(fan)}, put on the shelf on ${fan.at.slice(0, 10)}.`, {
-      findings: invented(fan.demo ? [fan.name] : []),
+    return saying(texts.putOn(shownName(fan, language), fan.at.slice(0, 10)), {
+      language,
+      findings: invented(fan.demo ? [fan.name] : [], language),
       tables: [labelTable(fan, desk)],
     });
   },
@@ -137,12 +154,15 @@ const remove: Action = {
   name: 'remove',
   summary: 'Take a fan off the shelf. Jobs it was used on keep what they have.',
   options: [named],
-  act({ store, speaker }, { name = '' }) {
+  act(desk, { name = '' }) {
+    const { store, speaker } = desk;
+    const language = languageAt(desk);
+    const texts = shelfWords[language];
     // Only by its whole name: a part of it must not take the wrong fan off.
     const fan = store.shelfFan(name);
-    if (!fan) return saying('No fan on the shelf is called just that. See the names with /fan list.');
+    if (!fan) return saying(texts.notJustThat, { language });
     store.removeShelfFan(fan.name, speaker);
-    return saying(`${shownName(fan)} is off the shelf. Jobs it was used on keep what they have.`);
+    return saying(texts.off(shownName(fan, language)), { language });
   },
 };
 
@@ -151,25 +171,24 @@ const use: Action = {
   summary: 'Put what a fan’s label says on the job open here, for /duct and the rest.',
   options: [named],
   act(desk, { name = '' }) {
+    const language = languageAt(desk);
+    const texts = shelfWords[language];
     const found = fanNamed(desk, name);
-    if ('rejected' in found) return saying(found.rejected);
+    if ('rejected' in found) return saying(found.rejected, { language });
     const fan = found.value;
     const { noted, cleared, perhapsStale } = useFan(desk, fan);
     const { number, name: job } = desk.store.currentSheet(desk.speaker);
-    const answers = `${noted.length} ${noted.length === 1 ? 'answer' : 'answers'} off its label`;
-    const stale = perhapsStale.join(' and ');
-    return saying(`${shownName(fan)} is on job ${number}${job === null ? '' : `, ${job}`}, with ${answers}.`, {
+    return saying(texts.onJob(shownName(fan, language), number, job, noted.length), {
+      language,
       findings: [
-        ...invented(fan.demo ? [fan.name] : []),
-        ...(stale === ''
-          ? []
-          : [remark('of-another-fan', 'caution', `Check ${stale}: the sheet has it already, perhaps of another fan.`)]),
+        ...invented(fan.demo ? [fan.name] : [], language),
+        ...(perhapsStale.length === 0 ? [] : [remark('of-another-fan', 'caution', texts.ofAnother(perhapsStale))]),
         ...(cleared.length === 0
           ? []
-          : [remark('no-longer-known', 'advice', `Not on this label, so not known now: ${briefly(cleared)}.`)]),
+          : [remark('no-longer-known', 'advice', texts.notKnownNow(briefly(cleared, language)))]),
       ],
       tables: [labelTable(fan, desk)],
-      suggestions: [{ label: 'What will it deliver?', command: 'duct' }],
+      suggestions: [{ label: texts.whatDelivers, command: 'duct' }],
     });
   },
 };

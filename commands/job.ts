@@ -1,21 +1,12 @@
 import type { Action, Desk, DeskCommand } from '#chat/command.ts';
+import { jobWords } from './words/job.ts';
+import { languageAt } from './words/swap.ts';
 import { isInvented } from './workings/demo-house.ts';
 import { calledAlike, lastUsed, whichMeant } from './workings/job-alike.ts';
 import { causesOfYear } from './workings/job-causes.ts';
-import {
-  briefOf,
-  howWords,
-  jobCalled,
-  missingJob,
-  namedJob,
-  type Sheet,
-  saidOf,
-  sheetMeant,
-} from './workings/job-sheets.ts';
+import { briefOf, jobCalled, missingJob, namedJob, type Sheet, saidOf, sheetMeant } from './workings/job-sheets.ts';
 import { exportJob, importJob } from './workings/job-transfer.ts';
 import { saying } from './workings/plain-replies.ts';
-
-const counted = (count: number, one: string, several = `${one}s`): string => `${count} ${count === 1 ? one : several}`;
 
 const current = ({ store, speaker }: Desk): Sheet => store.currentSheet(speaker);
 
@@ -32,19 +23,22 @@ const open: Action = {
   ],
   act(desk, { name = '', new: isNew }) {
     const { store, speaker } = desk;
+    const language = languageAt(desk);
+    const texts = jobWords[language];
     const wanted = name.trim();
-    if (wanted === '') return saying(`${jobCalled(store.freshSheet(speaker))} is open here. Nothing is on it yet.`);
+    if (wanted === '') return saying(texts.openClean(jobCalled(store.freshSheet(speaker), language)), { language });
     const found = store.findSheet(wanted);
-    if (!found && /^#?\s*\d+$/.test(wanted)) return saying(missingJob(wanted));
+    if (!found && /^#?\s*\d+$/.test(wanted)) return saying(missingJob(wanted, language), { language });
     const alike = found || isNew !== undefined ? [] : calledAlike(desk, wanted);
-    if (alike.length > 0) return whichMeant(alike);
+    if (alike.length > 0) return whichMeant(alike, language);
     if (!found) {
-      return saying(`${jobCalled(store.openSheet({ ...speaker, name: wanted }))} is open here. Nothing is on it yet.`);
+      const fresh = store.openSheet({ ...speaker, name: wanted });
+      return saying(texts.openClean(jobCalled(fresh, language)), { language });
     }
     if (found.state === 'closed') store.reopenSheet(found.number, speaker);
     const sheet = store.useSheet({ ...speaker, sheet: found.number });
     const known = store.newestFacts(sheet.number).size;
-    return saying(`${jobCalled(sheet)} is open here again, with ${counted(known, 'answer')} on it.`);
+    return saying(texts.openAgain(jobCalled(sheet, language), known), { language });
   },
 };
 
@@ -53,17 +47,25 @@ const show: Action = {
   summary: 'Show what is on the job sheet, who said it and how it is known.',
   options: [namedJob],
   act(desk, { name }) {
+    const language = languageAt(desk);
+    const texts = jobWords[language];
     const sheet = sheetMeant(desk, name);
-    if (!sheet) return saying(missingJob(name));
+    if (!sheet) return saying(missingJob(name, language), { language });
+    const called = jobCalled(sheet, language);
     const facts = [...desk.store.newestFacts(sheet.number).values()];
-    if (facts.length === 0) return saying(`${jobCalled(sheet)}: nothing is on it yet. Try /size or /duct.`);
-    return saying(`${jobCalled(sheet)}: ${counted(facts.length, 'answer')}.`, {
+    if (facts.length === 0) return saying(texts.nothingYet(called), { language });
+    return saying(texts.answers(called, facts.length), {
+      language,
       tables: [
         {
-          title: 'On the sheet',
+          ...texts.onTheSheet,
           asTyped: true,
-          columns: ['what', 'answer', 'how known', 'by'],
-          rows: facts.map((fact) => [briefOf(desk, fact.fact), saidOf(fact), howWords[fact.how], fact.who]),
+          rows: facts.map((fact) => [
+            briefOf(desk, fact.fact, language),
+            saidOf(fact, language),
+            texts.how[fact.how],
+            fact.who,
+          ]),
         },
       ],
     });
@@ -87,24 +89,23 @@ const list: Action = {
   ],
   act(desk, { state = 'open', search }) {
     const { store } = desk;
+    const language = languageAt(desk);
+    const texts = jobWords[language];
     const wanted = state === 'open' || state === 'closed' ? state : undefined;
     const sheets = store.listSheets({ limit: mostListed, state: wanted, search });
-    const kind = wanted === undefined ? '' : `${wanted} `;
-    if (sheets.length === 0) {
-      return saying(search ? `No ${kind}job has that in its name.` : `There are no ${kind}jobs. /job open starts one.`);
-    }
+    if (sheets.length === 0) return saying(search ? texts.noneNamedSo(wanted) : texts.none(wanted), { language });
     const own = sheets.filter((sheet) => !isInvented(sheet)).length;
-    const newest = sheets.length === mostListed ? `The newest ${mostListed} ${kind}jobs` : counted(own, `${kind}job`);
-    const besides = own < sheets.length ? ', and the demo house, which counts nowhere' : '';
-    return saying(`${newest}, newest first${besides}.`, {
+    const all = sheets.length < mostListed;
+    return saying(texts.listed(all ? own : mostListed, wanted, all, own < sheets.length), {
+      language,
       tables: [
         {
-          title: 'Jobs',
-          columns: ['no.', 'name', 'state', 'opened', 'last used', 'answers'],
+          title: texts.jobs.title,
+          columns: texts.jobs.columns,
           rows: sheets.map((sheet) => [
             String(sheet.number),
-            sheet.name ?? '(no name)',
-            sheet.state,
+            sheet.name ?? texts.jobs.noName,
+            texts.jobs.states[sheet.state],
             sheet.openedAt.slice(0, 10),
             lastUsed(desk, sheet).slice(0, 10),
             String(store.newestFacts(sheet.number).size),
@@ -122,12 +123,14 @@ const undo: Action = {
   summary: 'Take back the newest answer on the sheet; the one before it counts again.',
   options: [],
   act(desk) {
+    const language = languageAt(desk);
+    const texts = jobWords[language];
     const sheet = current(desk);
     const undone = desk.store.retractNewest(sheet.number, desk.speaker);
-    if (!undone) return saying(`${jobCalled(sheet)}: there is nothing to take back.`);
+    if (!undone) return saying(texts.nothingToUndo(jobCalled(sheet, language)), { language });
     const before = desk.store.newestFacts(sheet.number).get(undone.fact);
-    const now = before ? `It is ${saidOf(before)} again.` : 'It is unanswered again.';
-    return saying(`Took back: ${briefOf(desk, undone.fact)} (${saidOf(undone)}). ${now}`);
+    const now = before && saidOf(before, language);
+    return saying(texts.tookBack(briefOf(desk, undone.fact, language), saidOf(undone, language), now), { language });
   },
 };
 
@@ -137,9 +140,8 @@ const close: Action = {
   options: [],
   act(desk) {
     const sheet = desk.store.closeSheet(current(desk).number, desk.speaker);
-    return saying(
-      `${jobCalled(sheet)} is closed. The next question here starts on a clean sheet; /job open ${sheet.number} brings this one back.`,
-    );
+    const language = languageAt(desk);
+    return saying(jobWords[language].closed(jobCalled(sheet, language), sheet.number), { language });
   },
 };
 
@@ -149,7 +151,8 @@ const callbackCauses: Action = {
   options: [{ id: 'year', brief: 'the year, such as 2026', required: true }],
   act(desk, { year = '' }) {
     const wanted = year.trim();
-    if (!/^\d{4}$/.test(wanted)) return saying(`“${wanted.slice(0, 20)}” is not a year. Give one such as 2026.`);
+    const language = languageAt(desk);
+    if (!/^\d{4}$/.test(wanted)) return saying(jobWords[language].noYear(wanted.slice(0, 20)), { language });
     return causesOfYear(desk, wanted);
   },
 };
@@ -162,14 +165,17 @@ const erase: Action = {
     { ...namedJob, brief: 'the job to erase, by name or number', required: true },
     { id: 'sure', brief: 'type the number of the job again', required: true },
   ],
-  act({ store }, { name = '', sure = '' }) {
+  act(desk, { name = '', sure = '' }) {
+    const { store } = desk;
+    const language = languageAt(desk);
+    const texts = jobWords[language];
     const sheet = store.findSheet(name);
-    if (!sheet) return saying(missingJob(name));
+    if (!sheet) return saying(missingJob(name, language), { language });
     if (sure.replace(/^#/, '').trim() !== String(sheet.number)) {
-      return saying(`Nothing was erased. To erase ${jobCalled(sheet)} for good, give sure=${sheet.number}.`);
+      return saying(texts.notErased(jobCalled(sheet, language), sheet.number), { language });
     }
     store.eraseSheet(sheet.number);
-    return saying(`Job ${sheet.number} is erased. Backups made before today still hold it until they are deleted.`);
+    return saying(texts.erased(sheet.number), { language });
   },
 };
 

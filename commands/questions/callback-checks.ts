@@ -1,5 +1,6 @@
 import { oneOf } from '#interview/choices.ts';
-import type { Question } from '#interview/question.ts';
+import type { AnyQuestion, Question } from '#interview/question.ts';
+import { worded } from '#interview/worded.ts';
 import {
   type CallbackFindingId,
   callbackFindings,
@@ -87,10 +88,10 @@ function checkIn(
 }
 
 /** What a check is called, by the id its answer stands under on a sheet; nothing where it is none. */
-export function checkCalled(fact: string): string | undefined {
+export function checkCalled(fact: string, language?: Language): string | undefined {
   const id = fact.startsWith('check-') ? fact.slice('check-'.length) : '';
   return isVariable(id) || Object.hasOwn(callbackFindings, id)
-    ? checkQuestion(id as CallbackFindingId).brief
+    ? worded(checkQuestion(id as CallbackFindingId) as AnyQuestion, language).brief
     : undefined;
 }
 

@@ -199,7 +199,7 @@ export const actionsInSpanish: Readonly<Record<string, DeskWords>> = {
       set: {
         says: 'Poner unidades, códigos, zona horaria, nombre y teléfono de la cuadrilla para todo trabajo.',
         options: {
-          units: `Unidades: inch-pound, metric, o both las dos juntas; ${clearTakesAway}`,
+          units: `Unidades: inch-pound (pulgadas y cfm), metric (métricas), o both (las dos); ${clearTakesAway}`,
           'building-code-edition': `Código de construcción y edición; ${clearTakesAway}`,
           'electrical-code-edition': `Edición del código eléctrico; ${clearTakesAway}`,
           altitude: `Altura sobre el mar; ${clearTakesAway}`,

@@ -1,6 +1,6 @@
 import { inEach } from '#words/in-each.ts';
 
-/** What everybody in a crew is shown of it. What managers alone change is told in English. */
+/** What everybody in a crew is shown of it; what changes are told as stands in crew-changes.ts. */
 export const crewWords = inEach(
   {
     headline: (members: number, leads: number) =>
@@ -18,7 +18,11 @@ export const crewWords = inEach(
       'crew-name': 'The occupant’s page has a line to write it on.',
       'crew-phone': 'The occupant’s page has a line to write it on.',
     } as Readonly<Record<string, string>>,
-    both: 'both: inch-pound first, metric in brackets',
+    unitNames: {
+      'inch-pound': 'inch-pound',
+      metric: 'metric',
+      both: 'both: inch-pound first, metric in brackets',
+    } as Readonly<Record<string, string>>,
     kept: 'closed jobs are kept',
     forGood: 'for good',
     afterYears: (count: number) => `${count} ${count === 1 ? 'year' : 'years'} after closing`,
@@ -46,13 +50,17 @@ export const crewWords = inEach(
     notSet: (unset) => `sin poner. ${unset}`,
     notUnderstood: (kept) => `${kept} (ya no se entiende)`,
     unset: {
-      units: 'Se toma como inch-pound.',
+      units: 'Se toman pulgadas, pies y cfm.',
       'time-zone': 'Las fechas son las de UTC, y una licencia vence más bien un día antes.',
       language: 'Se toma como inglés. En Discord va primero el idioma de cada persona.',
       'crew-name': 'La hoja para quien vive ahí tiene una línea para escribirlo.',
       'crew-phone': 'La hoja para quien vive ahí tiene una línea para escribirlo.',
     },
-    both: 'both: primero inch-pound, métrico entre paréntesis',
+    unitNames: {
+      'inch-pound': 'pulgadas, pies y cfm',
+      metric: 'métricas',
+      both: 'las dos: primero pulgadas, pies y cfm, métricas entre paréntesis',
+    },
     kept: 'los trabajos cerrados se guardan',
     forGood: 'para siempre',
     afterYears: (count) => `${count} ${count === 1 ? 'año' : 'años'} después de cerrarse`,

@@ -1,5 +1,7 @@
 import type { Action, Desk, DeskOption } from '#chat/command.ts';
 import type { Reply } from '#findings/reply.ts';
+import { crewChangeWords } from '../words/crew-changes.ts';
+import { languageAt } from '../words/swap.ts';
 import {
   chosen,
   isMention,
@@ -31,8 +33,9 @@ function keep(desk: Desk, changed: Pick<Member, 'who' | 'name' | 'kinds' | 'qual
   const { who, name, kinds } = changed;
   const qualifications = changed.qualifications.map(({ kind, number, expires }) => ({ kind, number, expires }));
   const kept = desk.store.saveMember({ who, name, kinds, qualifications }, desk.speaker);
-  if (!kept) return saying('The crew has been changed too often to keep more changes.');
-  return saying(headline, { findings: lapsedFindings(desk) });
+  const language = languageAt(desk);
+  if (!kept) return saying(crewChangeWords[language].tooOften, { language });
+  return saying(headline, { language, findings: lapsedFindings(desk, language) });
 }
 
 export const add: Action = {
@@ -45,20 +48,22 @@ export const add: Action = {
     { id: 'name', brief: 'how the records call the person' },
   ],
   act(desk, { person: text = '', as = '', name: typed }) {
+    const language = languageAt(desk);
+    const texts = crewChangeWords[language];
     const who = readPerson(desk, text);
     const kind = chosen(kindChoices, as);
-    if ('rejected' in who) return saying(who.rejected);
-    if (kind === undefined) return saying('Say as what: lead, apprentice or office.');
+    if ('rejected' in who) return saying(who.rejected, { language });
+    if (kind === undefined) return saying(texts.sayAsWhat, { language });
     const before = desk.store.member(who.value);
     const wanted = typed ?? before?.name ?? (isMention(who.value) ? '' : who.value);
-    const name = readWords(wanted, { most: 60, ask: 'Give name: how the records call the person, such as Ana.' });
-    if ('rejected' in name) return saying(name.rejected);
+    const name = readWords(wanted, { most: 60, ask: texts.giveName, language });
+    if ('rejected' in name) return saying(name.rejected, { language });
     if (!before && desk.store.members().length >= mostMembers)
-      return saying(`A crew has at most ${mostMembers} members.`);
+      return saying(texts.mostMembers(mostMembers), { language });
     const kinds = kindChoices.map(({ id }) => id).filter((id) => id === kind || before?.kinds.includes(id));
     const changed = { who: who.value, name: name.value, kinds, qualifications: before?.qualifications ?? [] };
-    const signing = kind === 'lead' ? ' What the law asks a license for needs /crew qualify as well.' : '';
-    return keep(desk, changed, `${name.value} is in the crew: ${kindsText(changed)}.${signing}`);
+    const signing = kind === 'lead' ? ` ${texts.needsQualify}` : '';
+    return keep(desk, changed, `${texts.isIn(name.value, kindsText(changed, language))}${signing}`);
   },
 };
 
@@ -68,18 +73,20 @@ export const remove: Action = {
   managersOnly: true,
   options: [member, { id: 'as', brief: 'only this part; all of it when left out', choices: kindChoices }],
   act(desk, { person: text = '', as }) {
+    const language = languageAt(desk);
+    const texts = crewChangeWords[language];
     const found = memberNamed(desk, text);
-    if ('rejected' in found) return saying(found.rejected);
+    if ('rejected' in found) return saying(found.rejected, { language });
     const { who, name, kinds, qualifications } = found.value;
     const kind = as === undefined ? undefined : chosen(kindChoices, as);
-    if (as !== undefined && kind === undefined) return saying('Say which part: lead, apprentice or office.');
+    if (as !== undefined && kind === undefined) return saying(texts.sayWhichPart, { language });
     const left = kinds.filter((each) => kind !== undefined && each !== kind);
     if (left.length > 0) {
       const changed = { who, name, kinds: left, qualifications };
-      return keep(desk, changed, `${name} is in the crew still: ${kindsText(changed)}.`);
+      return keep(desk, changed, texts.isInStill(name, kindsText(changed, language)));
     }
     desk.store.removeMember(who, desk.speaker);
-    return saying(`${name} is no longer in the crew and signs nothing. What was signed before stands.`);
+    return saying(texts.isOut(name), { language });
   },
 };
 
@@ -96,20 +103,22 @@ export const qualify: Action = {
     { id: 'expires', brief: 'the last day it holds, such as 2027-03-31', required: true },
   ],
   act(desk, { person: text = '', what: wanted = '', number: typed = '', expires: day = '' }) {
+    const language = languageAt(desk);
+    const texts = crewChangeWords[language];
     const found = memberNamed(desk, text);
-    const number = readWords(typed, { most: 40, ask: 'Give number: of the license, certificate or training record.' });
-    const expires = readDay(day);
-    const kind = readQualification(wanted);
+    const number = readWords(typed, { most: 40, ask: texts.giveNumber, language });
+    const expires = readDay(day, language);
+    const kind = readQualification(wanted, language);
     const problems = [found, kind, number, expires].flatMap((each) => ('rejected' in each ? [each.rejected] : []));
     if ('rejected' in found || 'rejected' in kind || 'rejected' in number || 'rejected' in expires) {
-      return saying('Nothing was changed.', { findings: notUnderstood(problems) });
+      return saying(texts.nothingChanged, { language, findings: notUnderstood(problems) });
     }
     const others = found.value.qualifications.filter((each) => each.kind !== kind.value);
     const own = { kind: kind.value, number: number.value, expires: expires.value, lapsed: false };
     return keep(
       desk,
       { ...found.value, qualifications: [...others, own] },
-      `${found.value.name}: ${qualificationText(own)}.`,
+      `${found.value.name}: ${qualificationText(own, language)}.`,
     );
   },
 };
@@ -120,16 +129,14 @@ export const unqualify: Action = {
   managersOnly: true,
   options: [member, what],
   act(desk, { person: text = '', what: wanted = '' }) {
+    const language = languageAt(desk);
+    const texts = crewChangeWords[language];
     const found = memberNamed(desk, text);
-    if ('rejected' in found) return saying(found.rejected);
+    if ('rejected' in found) return saying(found.rejected, { language });
     const { name, qualifications } = found.value;
     const meant = chosen(qualificationChoices, wanted);
     const left = qualifications.filter(({ kind }) => kind !== meant);
-    if (left.length === qualifications.length) return saying(`${name} has no such qualification here.`);
-    return keep(
-      desk,
-      { ...found.value, qualifications: left },
-      `Taken away from ${name}. What was signed before stands.`,
-    );
+    if (left.length === qualifications.length) return saying(texts.noSuch(name), { language });
+    return keep(desk, { ...found.value, qualifications: left }, texts.qualificationGone(name));
   },
 };

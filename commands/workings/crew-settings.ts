@@ -10,6 +10,8 @@ import { buildingCodeEdition } from '../questions/codes.ts';
 import { altitude } from '../questions/duct.ts';
 import { electricalCodeEdition } from '../questions/electrical-code.ts';
 import { crewWords } from '../words/crew.ts';
+import { crewChangeWords } from '../words/crew-changes.ts';
+import { languageAt } from '../words/swap.ts';
 import { crewContact } from './crew-contact.ts';
 
 /** Something the crew settles once for all its jobs. */
@@ -22,7 +24,7 @@ export interface CrewSetting {
   /** What goes on while nobody has set it. */
   unset(language?: Language): string;
   /** The text to keep, or what was wrong with it. */
-  read(text: string, units: UnitSystem): Reading<string>;
+  read(text: string, units: UnitSystem, language?: Language): Reading<string>;
   /** What was kept, as a person reads it. */
   show(kept: string, units: UnitSystem, language?: Language): string;
   suggest(typed: string): readonly Choice[];
@@ -41,16 +43,17 @@ const choicesOf = ({ widget }: AnyQuestion): readonly Choice[] =>
  * feet into metres when the crew changes its units.
  */
 function usual(question: AnyQuestion): CrewSetting {
-  const read = (text: string, units: UnitSystem) => question.read(howKnown(text).text, units);
+  const read = (text: string, units: UnitSystem, language?: Language) =>
+    worded(question, language).read(howKnown(text).text, units);
   const same = (text: string) => JSON.stringify(read(text, 'inch-pound')) === JSON.stringify(read(text, 'metric'));
   return {
     id: question.id,
     brief: question.brief,
     key: `usual:${question.id}`,
     unset: (language) => worded(question, language).whenUnknown.because,
-    read(text, units) {
-      if (meansNotKnown(text)) return { rejected: 'Leave it out where it is not known; then each job says.' };
-      const reading = read(text, units);
+    read(text, units, language = 'english') {
+      if (meansNotKnown(text)) return { rejected: crewChangeWords[language].leaveOut };
+      const reading = read(text, units, language);
       if ('rejected' in reading) return reading;
       return { value: same(text) ? text.trim() : question.show(reading.value, leading(units)) };
     },
@@ -87,7 +90,7 @@ const units: CrewSetting = {
   key: unitSystem.id,
   unset: unsetSays(unitSystem.id),
   read: (text, system) => unitSystem.read(text, system),
-  show: (kept, _, language = 'english') => (kept === 'both' ? crewWords[language].both : kept),
+  show: (kept, _, language = 'english') => crewWords[language].unitNames[kept] ?? kept,
   suggest: (typed) => fitting(choicesOf(unitSystem), typed),
 };
 
@@ -108,19 +111,14 @@ const calledZones: Readonly<Record<string, string>> = {
 };
 
 /** By its whole name, by what people call it, or by its town where no other zone has one of that name: "Denver". */
-function readZone(text: string): Reading<string> {
+function readZone(text: string, _: UnitSystem, language: Language = 'english'): Reading<string> {
   const said = zoneWords(plain(text.slice(0, 100)));
   const called = calledZones[said.replace(/^us\/|(?: standard| daylight)? time$/g, '')];
   if (called !== undefined) return { value: called };
   const exact = zones.find((zone) => zoneWords(zone) === said);
   const towns = zones.filter((zone) => zoneWords(zone).endsWith(`/${said}`));
   const zone = exact ?? (towns.length === 1 ? towns[0] : undefined);
-  return zone === undefined
-    ? {
-        rejected:
-          'Name the time zone by its town, or as central, eastern, mountain or pacific, such as America/Denver.',
-      }
-    : { value: zone };
+  return zone === undefined ? { rejected: crewChangeWords[language].zone } : { value: zone };
 }
 
 const timeZone: CrewSetting = {
@@ -144,9 +142,9 @@ const language: CrewSetting = {
   brief: 'Language where a person’s own is not known: English or Español',
   key: 'language',
   unset: unsetSays('language'),
-  read(text) {
+  read(text, _, own = 'english') {
     const meant = languageMeant(text);
-    return meant === undefined ? { rejected: 'Name one of English and Español.' } : { value: meant };
+    return meant === undefined ? { rejected: crewChangeWords[own].language } : { value: meant };
   },
   show: (kept) => languageNames[languageMeant(kept) ?? 'english'],
   suggest: (typed) =>
@@ -173,9 +171,10 @@ export const cleared = 'clear';
 
 /** Settles what was given. Bad values are all told, each in the words of its own question; good ones are kept. */
 export function settle(
-  { store, speaker, telling }: Desk,
+  desk: Desk,
   given: Readonly<Record<string, string>>,
 ): { readonly set: readonly CrewSetting[]; readonly problems: readonly string[] } {
+  const { store, speaker, telling } = desk;
   const wanted = crewSettings.flatMap((setting) => {
     const text = given[setting.id];
     return text === undefined ? [] : [{ setting, text: text.slice(0, 200) }];
@@ -185,7 +184,7 @@ export function settle(
   const now = 'value' in system ? (system.value === 'metric' ? 'metric' : 'inch-pound') : telling.units;
   const read = wanted.map(({ setting, text }) => ({
     setting,
-    reading: plain(text) === cleared ? { value: null } : setting.read(text, now),
+    reading: plain(text) === cleared ? { value: null } : setting.read(text, now, languageAt(desk)),
   }));
   const good = read.flatMap(({ setting, reading }) => ('value' in reading ? [{ setting, value: reading.value }] : []));
   for (const { setting, value } of good) store.saveSetting(setting.key, { value, who: speaker.who });
@@ -198,20 +197,24 @@ export function settle(
 }
 
 /** "time-zone America/Chicago", or that it was taken away. */
-export function settledAs({ store, telling }: Desk, { id, key, show }: CrewSetting): string {
-  const kept = store.setting(key);
-  return kept === undefined ? `${id} taken away` : `${id} ${show(kept, telling.units)}`;
+export function settledAs(desk: Desk, { id, key, show }: CrewSetting): string {
+  const language = languageAt(desk);
+  const kept = desk.store.setting(key);
+  return kept === undefined
+    ? crewChangeWords[language].takenAway(id)
+    : `${id} ${show(kept, desk.telling.units, language)}`;
 }
 
 /** How long closed jobs are kept, in months; `null` for good. */
-export function readRetention(text: string): Reading<number | null> {
+export function readRetention(text: string, language: Language = 'english'): Reading<number | null> {
   const said = plain(text.slice(0, 100));
-  if (['forever', 'for good', 'always', 'everything', cleared].includes(said)) return { value: null };
-  const [, number = '', unit = ''] = /^(\d{1,3})\s*(months?|m|years?|yrs?|y)$/.exec(said) ?? [];
-  const months = Number(number) * (unit.startsWith('y') ? 12 : 1);
+  if (['forever', 'for good', 'always', 'everything', 'siempre', 'para siempre', cleared].includes(said))
+    return { value: null };
+  const [, number = '', unit = ''] = /^(\d{1,3})\s*(months?|mes(?:es)?|m|years?|yrs?|y|años?|anos?)$/.exec(said) ?? [];
+  const months = Number(number) * (/^[ya]/.test(unit) ? 12 : 1);
   return number !== '' && months >= 1 && months <= 600
     ? { value: months }
-    : { rejected: 'Say how long after its closing a job is kept: 18 months, 2 years, or forever.' };
+    : { rejected: crewChangeWords[language].howLongKept };
 }
 
 export const retentionText = (months: number | null, language: Language = 'english'): string => {

@@ -1,6 +1,8 @@
 import type { Desk } from '#chat/command.ts';
 import type { Reply } from '#findings/reply.ts';
 import { plain } from '#interview/words.ts';
+import type { Language } from '#words/language.ts';
+import { jobWords } from '../words/job.ts';
 import { jobCalled, type Sheet } from './job-sheets.ts';
 import { remark, saying } from './plain-replies.ts';
 
@@ -47,18 +49,13 @@ export function calledAlike({ store }: Desk, wanted: string): readonly Sheet[] {
 }
 
 /** Nothing is opened: the one meant is a press away, and a new one is said in so many words. */
-export const whichMeant = (alike: readonly Sheet[]): Reply => ({
-  ...saying(`Did you mean ${alike.map(jobCalled).join(', or ')}? Nothing is opened yet.`, {
-    findings: [
-      remark(
-        'another-job',
-        'advice',
-        'Is it another job? Open it again with new=yes behind its name, and it gets a sheet of its own.',
-      ),
-    ],
+export const whichMeant = (alike: readonly Sheet[], language: Language): Reply => ({
+  ...saying(jobWords[language].didYouMean(alike.map((sheet) => jobCalled(sheet, language))), {
+    language,
+    findings: [remark('another-job', 'advice', jobWords[language].isItAnother)],
   }),
   presses: alike.map((sheet) => ({
-    label: `Open job ${sheet.number}`,
+    label: jobWords[language].openJob(sheet.number),
     command: 'job',
     action: 'open',
     given: { name: String(sheet.number) },

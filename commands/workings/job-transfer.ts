@@ -1,5 +1,7 @@
 import type { Action, Desk } from '#chat/command.ts';
 import type { Reply } from '#findings/reply.ts';
+import { jobWords } from '../words/job.ts';
+import { languageAt } from '../words/swap.ts';
 import { jobCsv } from './job-csv.ts';
 import { jobCalled, missingJob, namedJob, sheetMeant } from './job-sheets.ts';
 import { remark, saying } from './plain-replies.ts';
@@ -24,14 +26,17 @@ export const exportJob: Action = {
   ],
   act(desk, { name, as = 'json' }) {
     const sheet = sheetMeant(desk, name);
-    if (!sheet) return refusedReply(missingJob(name));
+    const language = languageAt(desk);
+    if (!sheet) return { ...refusedReply(missingJob(name, language)), language };
     if (as.toLowerCase() === 'csv') {
-      return saying(`${jobCalled(sheet)}: everything on it is in the file, a row for each thing. Times are in UTC.`, {
+      return saying(jobWords[language].exportedCsv(jobCalled(sheet, language)), {
+        language,
         files: [{ name: `job-${sheet.number}.csv`, type: 'text/csv', text: jobCsv(desk, sheet.number) }],
       });
     }
     const text = JSON.stringify(desk.store.exportJob(sheet.number), null, 1);
-    return saying(`${jobCalled(sheet)}: everything on it is in the file. /job import reads it back.`, {
+    return saying(jobWords[language].exported(jobCalled(sheet, language)), {
+      ...(Buffer.byteLength(text) > mostTaken ? {} : { language }),
       findings:
         Buffer.byteLength(text) > mostTaken
           ? [remark('too-large', 'caution', 'It is larger than 1 MB, and /job import takes no more than that.')]

@@ -2,19 +2,21 @@ import type { Action, Desk } from '#chat/command.ts';
 import type { Reply } from '#findings/reply.ts';
 import { plain } from '#interview/words.ts';
 import { demoFans } from '#knowledge/demo-fans.ts';
+import { shelfWords } from '../words/shelf.ts';
+import { languageAt } from '../words/swap.ts';
 import { counted, saying } from './plain-replies.ts';
 import { mostFans, type NewShelfFan } from './shelf.ts';
 import { csvOfFans, fansFromCsv, type RowTrouble } from './shelf-list.ts';
 
 /** Puts fans on the shelf, or says in a sentence why there is no room. */
-export function shelved({ store, speaker }: Desk, fans: readonly NewShelfFan[]): string | undefined {
+export function shelved(desk: Desk, fans: readonly NewShelfFan[]): string | undefined {
+  const { store, speaker } = desk;
+  const texts = shelfWords[languageAt(desk)];
   const fresh = fans.filter(({ name }) => store.shelfFan(name) === undefined).length;
   if (store.shelfFans({ limit: mostFans + 1 }).length + fresh > mostFans) {
-    return `The shelf holds ${mostFans} fans at most. Take some off first with /fan remove.`;
+    return texts.full(mostFans);
   }
-  return store.saveShelfFans(fans, speaker)
-    ? undefined
-    : 'The shelf has been changed too often to keep more changes. Keep a list with /fan export.';
+  return store.saveShelfFans(fans, speaker) ? undefined : texts.tooOften;
 }
 
 const mostTroubles = 20;
@@ -71,10 +73,13 @@ export const exportFans: Action = {
   name: 'export',
   summary: 'Take the whole shelf away as a CSV list for a spreadsheet.',
   options: [],
-  act({ store }) {
-    const fans = store.shelfFans();
-    if (fans.length === 0) return saying('The shelf is empty. Put a fan on it with /fan add.');
-    return saying(`${counted(fans.length, 'fan', 'fans')} in fans.csv. /fan import reads it back.`, {
+  act(desk) {
+    const language = languageAt(desk);
+    const texts = shelfWords[language];
+    const fans = desk.store.shelfFans();
+    if (fans.length === 0) return saying(texts.emptyShelf, { language });
+    return saying(texts.exported(fans.length), {
+      language,
       files: [{ name: 'fans.csv', type: 'text/csv', text: csvOfFans(fans) }],
     });
   },

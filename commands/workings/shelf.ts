@@ -1,7 +1,11 @@
 import type { Desk } from '#chat/command.ts';
-import type { Question, Reading, UnitSystem } from '#interview/question.ts';
+import type { AnyQuestion, Question, Reading, UnitSystem } from '#interview/question.ts';
+import { worded } from '#interview/worded.ts';
 import { howKnown, meansNotKnown } from '#interview/words.ts';
+import type { Language } from '#words/language.ts';
 import { labelQuestions } from '../questions/shelf.ts';
+import { shelfWords } from '../words/shelf.ts';
+import { languageAt } from '../words/swap.ts';
 
 export type ShelfFan = NonNullable<ReturnType<Desk['store']['shelfFan']>>;
 export type NewShelfFan = Parameters<Desk['store']['saveShelfFans']>[0][number];
@@ -17,33 +21,35 @@ const shortened = (text: string): string => {
 };
 
 /** A name as it stands on the shelf: one line, nothing that cannot be seen. */
-export function readFanName(text: string): Reading<string> {
+export function readFanName(text: string, language: Language = 'english'): Reading<string> {
+  const texts = shelfWords[language];
   const name = text.slice(0, 2000).replace(/\p{C}/gu, ' ').replace(/\s+/g, ' ').trim();
-  if (!/[\p{L}\p{N}]/u.test(name)) return { rejected: 'Give the fan a name, such as Hall bath 80.' };
+  if (!/[\p{L}\p{N}]/u.test(name)) return { rejected: texts.giveName };
   if (name.length <= longestName) return { value: name };
-  return { rejected: `A name has at most ${longestName} characters; shorten “${shortened(name)}”.` };
+  return { rejected: texts.nameTooLong(longestName, shortened(name)) };
 }
 
 /** A label as typed, once every answer on it has been read; what could not be read is told in sentences. */
 export function readLabel(
   given: Readonly<Record<string, string | undefined>>,
   units: UnitSystem,
+  language?: Language,
 ): { readonly label: Readonly<Record<string, string>>; readonly problems: readonly string[] } {
   const label: Record<string, string> = {};
   const problems: string[] = [];
-  for (const question of labelQuestions) {
+  for (const asked of labelQuestions) {
+    const question = worded(asked as AnyQuestion, language);
     const text = given[question.id]?.trim() ?? '';
     if (text === '' || meansNotKnown(text)) continue;
-    const reading = text.length > longestAnswer ? tooLong(question.accepts) : question.read(howKnown(text).text, units);
+    const reading =
+      text.length > longestAnswer
+        ? { rejected: shelfWords[language ?? 'english'].tooLong(question.accepts) }
+        : question.read(howKnown(text).text, units);
     if ('rejected' in reading) problems.push(`${question.id}: ${reading.rejected}`);
     else label[question.id] = text;
   }
   return { label, problems };
 }
-
-const tooLong = (accepts: string): { readonly rejected: string } => ({
-  rejected: `That is too long. Give ${accepts}.`,
-});
 
 /** What the label of a fan answers to a question; `undefined` where it is silent. */
 export function onLabel<Value>(
@@ -57,14 +63,14 @@ export function onLabel<Value>(
 }
 
 /** The same in words, in the crew's units; empty where the label is silent. */
-export function labelText<Value>(fan: ShelfFan, question: Question<Value>, units: UnitSystem): string {
-  const value = onLabel(fan, question);
-  return value === undefined ? '' : question.show(value, units);
+export function labelText(fan: ShelfFan, question: AnyQuestion, units: UnitSystem, language?: Language): string {
+  const value = onLabel<unknown>(fan, question);
+  return value === undefined ? '' : worded(question, language).show(value, units);
 }
 
 /** An invented fan is never shown without saying so. */
-export const shownName = ({ name, demo }: Pick<ShelfFan, 'name' | 'demo'>): string =>
-  demo ? `${name} (invented)` : name;
+export const shownName = ({ name, demo }: Pick<ShelfFan, 'name' | 'demo'>, language: Language = 'english'): string =>
+  demo ? shelfWords[language].shownInvented(name) : name;
 
 /** The fan meant: by its whole name, or by a part of it that only one fan has. */
 export function fanNamed(desk: Desk, text: string): Reading<ShelfFan> {
@@ -73,11 +79,9 @@ export function fanNamed(desk: Desk, text: string): Reading<ShelfFan> {
   const alike = text.trim() === '' ? [] : desk.store.shelfFans({ search: text, limit: 4 });
   const [only] = alike;
   if (only && alike.length === 1) return { value: only };
-  const hint =
-    alike.length > 1
-      ? `Which: ${alike.map(({ name }) => name).join(', ')}?`
-      : 'See those that are there with /fan list.';
-  return { rejected: `There is no fan “${shortened(text.trim())}” on the shelf. ${hint}` };
+  const texts = shelfWords[languageAt(desk)];
+  const hint = alike.length > 1 ? texts.which(alike.map(({ name }) => name)) : texts.seeList;
+  return { rejected: `${texts.noSuch(shortened(text.trim()))} ${hint}` };
 }
 
 /** The fans named, each text one of them or several with commas between; with none named the shelf, where it is small. */

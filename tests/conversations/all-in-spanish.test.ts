@@ -21,9 +21,6 @@ const answeredInEnglish = [
   'power',
   'cost',
   'parts',
-  // For the office and for whoever manages the crew.
-  'fan',
-  'job',
   'lookup',
   // An invented house to look around in.
   'demo',
@@ -205,6 +202,85 @@ describe('whoever speaks Spanish is told nothing in English', () => {
     await inSpanish(say, ['crew show']);
   });
 
+  it('by what changes the crew, done or refused', async () => {
+    const { say } = session();
+    await inSpanish(say, [
+      'crew add Ana as=jefe',
+      'crew add @ as=lead',
+      'crew add Ana as=lead',
+      'crew add Beto as=apprentice',
+      'crew remove Ana as=nada',
+      'crew remove Beto as=apprentice',
+      'crew remove Nadie',
+      'crew set',
+      'crew set units=both building-code-edition=irc-2021 altitude="5000 ft" crew-phone=x crew-name=! time-zone=Marte language=ruso',
+      'crew set units=metric',
+      'crew set units=inch-pound',
+      'crew set units=clear',
+      'crew set altitude="no sé"',
+      'crew qualify Ana what=combustion-tester number=. expires=mañana',
+      'crew qualify Ana what=licensed-electrician number=1 expires=2020-01-31',
+      'crew qualify Ana what=licensed-electrician number=1 expires=1/2/2027',
+      'crew unqualify Ana what=combustion-tester',
+      'crew unqualify Ana what=licensed-electrician',
+      'crew retention mucho',
+      'crew retention 18 months',
+      'crew forget Nadie',
+      'crew forget Ana',
+      'crew forget Ana confirm=yes',
+      'crew show',
+    ]);
+  });
+
+  it('by the sheet of a job, opened, listed, taken back and closed', async () => {
+    const { say } = session();
+    await inSpanish(say, ['job list', 'job show', 'job open "Calle 5"', 'job open Calle', 'job open 99']);
+    await say('size room-length="8 ft" room-width="5 ft" fixtures=toilet,tub ceiling-height=?');
+    await say('stop');
+    await inSpanish(say, [
+      'job show',
+      'job list',
+      'job list state=closed',
+      'job list state=all search=nada',
+      'job undo',
+      'job export',
+      'job export as=csv',
+      'job export name=99',
+      'job close',
+      'job list state=closed',
+      'job open 1',
+      'job causes 2026',
+      'job causes este',
+      'job erase 1 sure=2',
+      'job erase 1 sure=1',
+    ]);
+    await say('callback confirmed-cause=bearing complaint="zumba" --as Ana');
+    await say('stop');
+    const year = new Date().getUTCFullYear();
+    const causes = await say(`job causes ${year}`);
+    expect(englishLeft(causes), causes).toEqual([]);
+    expect(causes).toContain('con causa confirmada');
+  });
+
+  it('by the shelf of fans, but for what compares, brings in and invents', async () => {
+    const { say } = session();
+    await inSpanish(say, [
+      'fan list',
+      'fan show Nada',
+      'fan export',
+      'fan add Uno fan-curve=nada rated-sones=mucho',
+      'fan add Uno fan-curve="84@0.1 66@0.25 0@0.5" collar="4 in" rated-sones=1.5',
+      'fan list',
+      'fan list search=nada',
+      'fan show Uno',
+      'fan use Uno',
+      'fan export',
+      'fan remove Nada',
+    ]);
+    await say('fan demo');
+    await inSpanish(say, ['fan list', 'fan use "Demo"', 'fan remove Uno']);
+  });
+
   it('by /handoff, before, during and after', async () => {
     const { say } = await atWork();
     await inSpanish(say, ['handoff']);
@@ -215,7 +291,7 @@ describe('whoever speaks Spanish is told nothing in English', () => {
 
 describe('pages that are English by decision', () => {
   it('are all there is beside the ones walked above', () => {
-    const walked = ['swap', 'callback', 'ask', 'help', 'crew', 'handoff'];
+    const walked = ['swap', 'callback', 'ask', 'help', 'crew', 'handoff', 'job', 'fan'];
     expect(commands.map(({ name }) => name).toSorted()).toEqual([...walked, ...answeredInEnglish].toSorted());
   });
 

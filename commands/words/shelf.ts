@@ -1,0 +1,76 @@
+import { inEach } from '#words/in-each.ts';
+
+const some = (count: number, one: string, several: string): string => `${count} ${count === 1 ? one : several}`;
+
+/** What is told of the crew's shelf of fans. */
+export const shelfWords = inEach(
+  {
+    shownInvented: (name: string) => `${name} (invented)`,
+    buyNothing: (names: readonly string[]) => `Buy nothing by ${names.join(', ')}: made up to try things with.`,
+    labelOf: (name: string) => `What the label of ${name} says`,
+    labelColumns: ['what', 'on the label'] as readonly string[],
+    nothing: 'nothing',
+    giveCurve: (accepts: string) => `fan-curve: give ${accepts}.`,
+    nothingPut: 'Nothing was put on the shelf.',
+    put: (name: string, before: boolean) =>
+      `${name} is ${before ? 'in place of the one of that name' : 'on the shelf'}. /fan use puts it on a job.`,
+    empty: 'The shelf is empty. Put a fan on it with /fan add, or try the invented ones: /fan demo.',
+    noneNamedSo: 'No fan on the shelf has that in its name. /fan list shows them all.',
+    count: (count: number) => `${some(count, 'fan', 'fans')} on the shelf.`,
+    more: (count: number) => `${count} more are not shown. Give part of a name to find one.`,
+    shelf: { title: 'The shelf', columns: ['fan', 'label', 'collar', 'sones', 'watts'] as readonly string[] },
+    putOn: (name: string, day: string) => `${name}, put on the shelf on ${day}.`,
+    notJustThat: 'No fan on the shelf is called just that. See the names with /fan list.',
+    off: (name: string) => `${name} is off the shelf. Jobs it was used on keep what they have.`,
+    onJob: (name: string, number: number, job: string | null, answers: number) =>
+      `${name} is on job ${number}${job === null ? '' : `, ${job}`}, with ${some(answers, 'answer', 'answers')} off its label.`,
+    ofAnother: (ids: readonly string[]) =>
+      `Check ${ids.join(' and ')}: the sheet has it already, perhaps of another fan.`,
+    notKnownNow: (briefs: string) => `Not on this label, so not known now: ${briefs}.`,
+    whatDelivers: 'What will it deliver?',
+    noSuch: (name: string) => `There is no fan “${name}” on the shelf.`,
+    which: (names: readonly string[]) => `Which: ${names.join(', ')}?`,
+    seeList: 'See those that are there with /fan list.',
+    giveName: 'Give the fan a name, such as Hall bath 80.',
+    nameTooLong: (most: number, name: string) => `A name has at most ${most} characters; shorten “${name}”.`,
+    tooLong: (accepts: string) => `That is too long. Give ${accepts}.`,
+    full: (most: number) => `The shelf holds ${most} fans at most. Take some off first with /fan remove.`,
+    tooOften: 'The shelf has been changed too often to keep more changes. Keep a list with /fan export.',
+    exported: (count: number) => `${some(count, 'fan', 'fans')} in fans.csv. /fan import reads it back.`,
+    emptyShelf: 'The shelf is empty. Put a fan on it with /fan add.',
+  },
+  {
+    shownInvented: (name) => `${name} (inventado)`,
+    buyNothing: (names) => `No compre nada por ${names.join(', ')}: inventado para probar.`,
+    labelOf: (name) => `Lo que dice la etiqueta de ${name}`,
+    labelColumns: ['qué', 'en la etiqueta'],
+    nothing: 'nada',
+    giveCurve: (accepts) => `fan-curve: dé ${accepts}.`,
+    nothingPut: 'No se puso nada en el estante.',
+    put: (name, before) =>
+      `${name} ${before ? 'está en lugar del que tenía ese nombre' : 'está en el estante'}. /fan use lo pone en un trabajo.`,
+    empty: 'El estante está vacío. Ponga un extractor con /fan add, o pruebe los inventados: /fan demo.',
+    noneNamedSo: 'Ningún extractor del estante tiene eso en el nombre. /fan list los muestra todos.',
+    count: (count) => `${some(count, 'extractor', 'extractores')} en el estante.`,
+    more: (count) => `Faltan ${count} por mostrar. Dé parte de un nombre para hallar uno.`,
+    shelf: { title: 'El estante', columns: ['extractor', 'etiqueta', 'cuello', 'sones', 'vatios'] },
+    putOn: (name, day) => `${name}, puesto en el estante el ${day}.`,
+    notJustThat: 'Ningún extractor del estante se llama exactamente así. Vea los nombres con /fan list.',
+    off: (name) => `${name} ya no está en el estante. Los trabajos donde se usó guardan lo que tienen.`,
+    onJob: (name, number, job, answers) =>
+      `${name} está en el trabajo ${number}${job === null ? '' : `, ${job}`}, con ${some(answers, 'respuesta', 'respuestas')} de su etiqueta.`,
+    ofAnother: (ids) => `Revise ${ids.join(' y ')}: la hoja ya lo tiene, quizás de otro extractor.`,
+    notKnownNow: (briefs) => `No está en esta etiqueta, así que ahora no se sabe: ${briefs}.`,
+    whatDelivers: '¿Cuánto va a dar?',
+    noSuch: (name) => `No hay ningún extractor “${name}” en el estante.`,
+    which: (names) => `¿Cuál: ${names.join(', ')}?`,
+    seeList: 'Vea los que hay con /fan list.',
+    giveName: 'Dé un nombre al extractor, por ejemplo Hall bath 80.',
+    nameTooLong: (most, name) => `Un nombre tiene ${most} letras a lo más; acorte “${name}”.`,
+    tooLong: (accepts) => `Eso es demasiado largo. Dé ${accepts}.`,
+    full: (most) => `En el estante caben ${most} extractores a lo más. Primero quite unos con /fan remove.`,
+    tooOften: 'El estante se cambió demasiadas veces para guardar más cambios. Guarde una lista con /fan export.',
+    exported: (count) => `${some(count, 'extractor', 'extractores')} en fans.csv. /fan import lo lee otra vez.`,
+    emptyShelf: 'El estante está vacío. Ponga un extractor con /fan add.',
+  },
+);
