@@ -18,7 +18,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   'src/engine': ['#quantity'],
   'src/knowledge': ['#quantity', '#words', 'zod', 'json'],
   'src/findings': ['#quantity', '#knowledge', '#words'],
-  'src/lookup': ['#quantity', '#knowledge', 'better-sqlite3', 'fastest-levenshtein'],
+  'src/lookup': ['#quantity', '#knowledge', '#words', 'better-sqlite3', 'fastest-levenshtein'],
   'src/interview': ['#quantity', '#words'],
   'src/diagnosis': ['#quantity', '#knowledge'],
   'src/walkthrough': ['#quantity', '#knowledge', '#words'],

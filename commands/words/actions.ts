@@ -37,9 +37,9 @@ export const actionsInSpanish: Readonly<Record<string, DeskWords>> = {
   lookup: {
     actions: {
       '': {
-        says: 'Buscar una palabra, regla, tabla, pieza, causa o paso, con su fuente (en inglés).',
+        says: 'Buscar una palabra, regla, tabla, pieza, causa o paso, con su fuente.',
         options: {
-          words: 'qué buscar, por ejemplo: sone, wall cap, box fill, duct length',
+          words: 'qué buscar, por ejemplo: sone, salida de pared, cuenta de la caja, largo de ducto',
           all: 'yes muestra todas las cifras de una tabla larga',
         },
       },

@@ -4,6 +4,9 @@ import { type Citation, sources } from '#knowledge/sources.ts';
 import type { Entry } from '#lookup/entry.ts';
 import { shownFigure } from '#lookup/shown-figure.ts';
 import type { UnitSystem } from '#quantity/units.ts';
+import type { Language } from '#words/language.ts';
+import { sourceWords } from '#words/sources.ts';
+import { lookupWords } from '../words/lookup.ts';
 
 /** Figures of an entry that are shown at once; the rest is a press away. */
 const mostFigures = 8;
@@ -15,13 +18,14 @@ interface Shown {
   units(): UnitSystem;
   /** Every figure, however many. */
   readonly whole: boolean;
+  readonly language: Language;
   /** What else was found. */
   readonly others?: readonly Entry[];
   /** The words it was taken for, where they were misspelt. */
   readonly readAs?: string;
 }
 
-const open = (entry: Entry, label = entry.title, more: Readonly<Record<string, string>> = {}): PressOffer => ({
+const open = (entry: Entry, label: string, more: Readonly<Record<string, string>> = {}): PressOffer => ({
   label,
   command: 'lookup',
   action: '',
@@ -39,22 +43,24 @@ function headline({ title, says, kind }: Entry): string {
 }
 
 /** One entry: what it says, its figures, where they come from and how sure they are, and which command uses them. */
-export function entryReply(entry: Entry, { units, whole, others = [], readAs }: Shown): Reply {
+export function entryReply(entry: Entry, { units, whole, language, others = [], readAs }: Shown): Reply {
+  const texts = lookupWords[language];
   const { caution, citations, figures } = entry;
   const left = whole ? 0 : Math.max(0, figures.length - mostFigures);
   const presses = [
-    ...(left > 0 ? [open(entry, `Show all ${figures.length} figures`, { all: 'yes' })] : []),
-    ...others.map((other) => open(other)),
+    ...(left > 0 ? [open(entry, texts.showAll(figures.length), { all: 'yes' })] : []),
+    ...others.map((other) => open(other, texts.titled(other))),
   ];
   const findings: readonly Finding[] =
     caution === undefined ? [] : [{ id: 'caution', weight: 'caution', says: caution, working: [], sources: citations }];
   return {
-    headline: readAs === undefined ? headline(entry) : `Read as “${readAs}”. ${headline(entry)}`,
+    language,
+    headline: readAs === undefined ? headline(entry) : `${texts.readAs(readAs)} ${headline(entry)}`,
     findings,
     tables: [
-      aboutIt(entry),
-      ...(figures.length === 0 ? [] : [figureTable(entry, units(), whole)]),
-      ...(citations.length === 0 ? [] : [sourceTable(citations)]),
+      aboutIt(entry, language),
+      ...(figures.length === 0 ? [] : [figureTable(entry, { units: units(), whole, language })]),
+      ...(citations.length === 0 ? [] : [sourceTable(citations, language)]),
     ],
     ...(presses.length > 0 ? { presses } : {}),
   };
@@ -68,30 +74,36 @@ function editionOf({ title, citations }: Entry): string {
   return [...new Set(found)].toSorted().join(', ');
 }
 
-function aboutIt(entry: Entry): Table {
-  const { kind, more, commands } = entry;
+function aboutIt(entry: Entry, language: Language): Table {
+  const texts = lookupWords[language];
+  const { kind, more, commands, spanish, figures } = entry;
+  const staysEnglish = spanish?.says === undefined || figures.length > 0;
   const edition = kind === 'source' ? '' : editionOf(entry);
   return {
-    title: 'About it',
-    columns: ['what', 'it says'],
+    ...texts.about,
     rows: [
-      ['Kind', kind],
+      ...(texts.printed !== undefined && staysEnglish ? [[...texts.printed]] : []),
+      [texts.kindIs, texts.kind(kind)],
       ...more.map((line) => [...line]),
-      ...(edition === '' ? [] : [['Edition', edition]]),
-      ...(commands.length === 0 ? [] : [[kind === 'term' ? 'Go on with' : 'Used by', commands.join(', ')]]),
+      ...(edition === '' ? [] : [[texts.edition, edition]]),
+      ...(commands.length === 0 ? [] : [[kind === 'term' ? texts.goOn : texts.usedBy, commands.join(', ')]]),
     ],
   };
 }
 
 const keyOf = ({ source, where = '' }: Citation): string => `${source} ${where}`;
 
-function figureTable({ figures, citations }: Entry, units: UnitSystem, whole: boolean): Table {
+function figureTable(
+  { figures, citations }: Entry,
+  { units, whole, language }: { readonly units: UnitSystem; readonly whole: boolean; readonly language: Language },
+): Table {
+  const texts = lookupWords[language];
   const rows = whole ? figures : figures.slice(0, mostFigures);
   const numbered = citations.length > 1;
   const place = new Map(citations.map((citation, index) => [keyOf(citation), `${index + 1}`]));
   return {
-    title: rows.length < figures.length ? `Figures, the first ${rows.length} of ${figures.length}` : 'Figures',
-    columns: ['what', 'figure', ...(numbered ? ['source'] : [])],
+    title: rows.length < figures.length ? texts.firstFigures(rows.length, figures.length) : texts.figures,
+    columns: [...texts.figureColumns, ...(numbered ? [texts.source] : [])],
     rows: rows.map((row) => [
       row.what,
       shownFigure(row, units),
@@ -101,47 +113,52 @@ function figureTable({ figures, citations }: Entry, units: UnitSystem, whole: bo
 }
 
 /** How far a figure can be leaned on, in words. */
-function sureness({ source, verified }: Citation): string {
+function sureness({ source, verified }: Citation, language: Language): string {
+  const { sure } = lookupWords[language];
   const { kind } = sources[source];
-  if (kind === 'common practice') return 'common practice, no source';
-  if (kind === 'memory') return 'from memory, not checked';
-  if (kind === 'own working') return 'worked out here';
-  return verified ? `seen in print, ${kind}` : `from memory or not seen in print, ${kind}`;
+  if (kind === 'common practice') return sure.practice;
+  if (kind === 'memory') return sure.memory;
+  if (kind === 'own working') return sure.own;
+  const told = sourceWords[language].kinds[kind];
+  return verified ? sure.seen(told) : sure.unseen(told);
 }
 
-const sourceTable = (citations: readonly Citation[]): Table => ({
-  title: 'Where it comes from',
-  columns: ['no.', 'source', 'place', 'how sure'],
+const sourceTable = (citations: readonly Citation[], language: Language): Table => ({
+  ...lookupWords[language].sources,
   rows: citations.map((citation, index) => [
     `${index + 1}`,
-    sources[citation.source].citation,
+    sourceWords[language].ours[citation.source] ?? sources[citation.source].citation,
     citation.where ?? '',
-    sureness(citation),
+    sureness(citation, language),
   ]),
 });
 
 /** What an entry says, cut where a list has no room for more. */
-function inShort({ says, more, caution }: Entry): string {
-  const text = says === '' || says === 'A cause of callbacks.' ? (more[0]?.[1] ?? caution ?? '') : says;
+function inShort({ says, more, caution, kind }: Entry): string {
+  const text = says === '' || kind === 'cause' ? (more[0]?.[1] ?? caution ?? '') : says;
   return text.length <= mostInList ? text : `${text.slice(0, mostInList).replace(/\s+\S*$/, '')} …`;
 }
 
 /** Several entries to choose one from. */
-export const choiceOf = (asked: string, entries: readonly Entry[]): Reply => ({
-  headline: `“${asked}” is found in these. Choose one.`,
+export const choiceOf = (asked: string, entries: readonly Entry[], language: Language): Reply => ({
+  language,
+  headline: lookupWords[language].chooseOne(asked),
   findings: [],
   tables: [
     {
-      title: 'Found',
-      columns: ['name', 'kind', 'it says'],
-      rows: entries.map((entry) => [entry.title, entry.kind, inShort(entry)]),
+      ...lookupWords[language].found,
+      rows: entries.map((entry) => [
+        lookupWords[language].titled(entry),
+        lookupWords[language].kind(entry.kind),
+        inShort(entry),
+      ]),
     },
   ],
-  presses: entries.map((entry) => open(entry)),
+  presses: entries.map((entry) => open(entry, lookupWords[language].titled(entry))),
 });
 
 /** Nothing has the words; the terms spelt most like them are offered. */
-export const nothingFound = (asked: string, nearest: readonly Entry[]): Reply => ({
-  ...choiceOf(asked, nearest),
-  headline: `Nothing is found for “${asked}”. Try another word, or one of these terms.`,
+export const nothingFound = (asked: string, nearest: readonly Entry[], language: Language): Reply => ({
+  ...choiceOf(asked, nearest, language),
+  headline: lookupWords[language].nothing(asked),
 });

@@ -4,6 +4,7 @@ import { library, type Shelf } from '#knowledge/library.ts';
 import { cite, sources } from '#knowledge/sources.ts';
 import { type Entry, inWords, upperFirst } from './entry.ts';
 import { amountOf, figuresIn } from './figures-in.ts';
+import { toldInSpanish } from './in-spanish.ts';
 import { citationsIn, isRecord, isSource, type Raw, textAt, textsAt } from './raw.ts';
 import { wordsOf } from './wording.ts';
 
@@ -70,8 +71,10 @@ function entryOf({ id, about, kind, commands }: Shelf, node: Raw, path: readonly
   const gauge = thickness === undefined ? [] : [`${thickness} AWG`, `${thickness} gauge`, `#${thickness}`];
   const words = wordsOf(kind, node);
   const title = about === '' || name === '' ? upperFirst(name) : `${about}: ${gauge[0] ?? name}`;
+  const named = { id: idOf(id, ...telling), kind };
+  const spanish = toldInSpanish(named, path.at(-1) ?? '');
   return {
-    id: idOf(id, ...telling),
+    id: named.id,
     kind,
     title,
     names: [
@@ -89,6 +92,7 @@ function entryOf({ id, about, kind, commands }: Shelf, node: Raw, path: readonly
     commands: kind === 'term' ? textsAt(node, 'see') : commands,
     ...words,
     says: words.says === '' ? (telling.map((key) => groupSays[key]).find(Boolean) ?? '') : words.says,
+    ...(spanish === undefined ? {} : { spanish }),
   };
 }
 
@@ -110,6 +114,7 @@ const steps = (): readonly Entry[] =>
   Object.entries(checklistSteps).map(([id, step]) => ({
     id: idOf('step', id),
     kind: 'step',
+    ...spanishStep(id),
     title: `${step.code}: ${firstSentence(step.do)}`,
     names: [inWords(id), step.code],
     says: step.do,
@@ -126,6 +131,11 @@ const steps = (): readonly Entry[] =>
     citations: [cite(step)],
     commands: ['swap'],
   }));
+
+function spanishStep(id: string): Pick<Entry, 'spanish'> {
+  const spanish = toldInSpanish({ id: idOf('step', id), kind: 'step' }, id);
+  return spanish === undefined ? {} : { spanish };
+}
 
 const publications = (): readonly Entry[] =>
   Object.entries(sources).map(([id, { citation, kind, note }]) => ({

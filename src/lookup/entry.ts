@@ -40,6 +40,8 @@ export interface Entry {
   readonly citations: readonly Citation[];
   /** Names of the commands that use it. */
   readonly commands: readonly string[];
+  /** The same in Spanish, as far as it is told in it: a figure or a rule of a publication stays as it is printed. */
+  readonly spanish?: Pick<Entry, 'title' | 'names'> & Partial<Pick<Entry, 'says' | 'more' | 'caution'>>;
 }
 
 /** Words that stand in capitals wherever they come from a key. */

@@ -1,11 +1,26 @@
 import Database from 'better-sqlite3';
 import { distance } from 'fastest-levenshtein';
+import type { Language } from '#words/language.ts';
 import { allEntries } from './entries.ts';
 import { type Entry, inWords } from './entry.ts';
-import { type Asked, askedWords, isKnown, meantBy, plain, type Vocabulary, vocabularyOf } from './query.ts';
+import { type Asked, askedWords, isKnown, meantBy, plain, telling, type Vocabulary, vocabularyOf } from './query.ts';
 
 /** A name without its spaces and without the s of many, so that “wallcap” and “dampers” are names too. */
-const alike = (name: string): string => plain(name).replaceAll(' ', '').replace(/s$/, '');
+const alike = (name: string): string =>
+  plain(name)
+    .replaceAll(' ', '')
+    .replace(/(?<=[rnld])es$|s$/, '');
+
+/** An entry as it is told in a language, found by its names in both. */
+function toldIn(language: Language, entry: Entry): Entry {
+  const { spanish } = entry;
+  if (language === 'english' || spanish === undefined) return entry;
+  const told = { ...entry, ...spanish, names: [...spanish.names, entry.title, ...entry.names] };
+  // Beside a Spanish sentence no English one is told.
+  return spanish.says === undefined || spanish.caution !== undefined ? told : without(told);
+}
+
+const without = ({ caution: _, ...rest }: Entry): Entry => rest;
 
 /** An entry with its names as they are compared. */
 interface Named extends Entry {
@@ -34,8 +49,14 @@ interface Index {
 const weights = [10, 8, 2, 1] as const;
 const mostMatches = 60;
 
-function build(): Index {
-  const entries = allEntries().map((entry): Named => ({ ...entry, called: [entry.title, ...entry.names].map(alike) }));
+/** In Spanish the small words of a name are left out as they are of what is typed: “salida de pared”. */
+const calledIn = (language: Language, { title, names }: Entry): readonly string[] =>
+  [title, ...names].map((name) => alike(language === 'english' ? name : telling(name, language)));
+
+function build(language: Language): Index {
+  const entries = allEntries()
+    .map((entry) => toldIn(language, entry))
+    .map((entry): Named => ({ ...entry, called: calledIn(language, entry) }));
   const database = new Database(':memory:');
   database.exec(
     "CREATE VIRTUAL TABLE entries USING fts5(title, names, says, rest, tokenize = 'porter unicode61 remove_diacritics 2', prefix = '2 3')",
@@ -91,13 +112,16 @@ function textsOf({
   ];
 }
 
-let built: Index | undefined;
+const built = new Map<Language, Index>();
 
-/** The index, built when something is first looked up. */
-const index = (): Index => {
-  built ??= build();
-  return built;
-};
+/** The index in a language, built when something is first looked up in it. */
+function index(language: Language): Index {
+  const before = built.get(language);
+  if (before !== undefined) return before;
+  const made = build(language);
+  built.set(language, made);
+  return made;
+}
 
 /** Any of the words, or words that begin so. */
 function anyOf({ words: asked }: Asked, vocabulary: Vocabulary): string {
@@ -144,10 +168,12 @@ interface LookedUp {
 }
 
 /** Entries a text may mean, best first. Never throws, whatever the text. */
-export function lookedUp(text: string, most: number): LookedUp {
-  const { vocabulary, matching } = index();
-  const asked = askedWords(text.slice(0, longestText)).slice(0, mostWords);
+export function lookedUp(text: string, most: number, language: Language = 'english'): LookedUp {
+  const { vocabulary, matching, entries: known } = index(language);
+  const asked = askedWords(text.slice(0, longestText), language).slice(0, mostWords);
   if (asked.length === 0) return { entries: [] };
+  const foreign = language === 'english' ? namedInSpanish(known, text, most) : [];
+  if (foreign.length > 0) return { entries: foreign };
   const groups = asked.map((each) => anyOf(each, vocabulary));
   const needed = groups[asked.findIndex(({ optional }) => !optional)] ?? groups[0];
   const all = matching(
@@ -157,7 +183,9 @@ export function lookedUp(text: string, most: number): LookedUp {
   const seen = new Set(all.map(({ row }) => row));
   const typed = asked.map(({ words: [word] }) => word).join(' ');
   const right = asked.map((each) => rightly(each, vocabulary)).join(' ');
-  const entries = [all, some.filter(({ row }) => !seen.has(row))].flatMap((matches) => ranked(matches, typed, right));
+  const entries = [all, some.filter(({ row }) => !seen.has(row))].flatMap((matches) =>
+    ranked(known, matches, { typed, right }),
+  );
   return { entries: entries.slice(0, most), ...(right === typed ? {} : { readAs: right }) };
 }
 
@@ -165,8 +193,22 @@ export function lookedUp(text: string, most: number): LookedUp {
 const rightly = ({ words }: Asked, vocabulary: Vocabulary): string =>
   words.find((word) => isKnown(word, vocabulary)) ?? meantBy(words[0] ?? '', vocabulary)[0] ?? words[0] ?? '';
 
-function ranked(matches: readonly Match[], typed: string, right: string): readonly Entry[] {
-  const { entries } = index();
+/** Entries a text names in Spanish, and none in English: a crew of two languages asks in both. */
+function namedInSpanish(entries: readonly Named[], text: string, most: number): readonly Entry[] {
+  const said = alike(text.slice(0, longestText));
+  if (said.length < 3 || entries.some(({ called }) => called.some((name) => name.startsWith(said)))) return [];
+  return entries
+    .filter(
+      ({ spanish }) => spanish !== undefined && [spanish.title, ...spanish.names].some((name) => alike(name) === said),
+    )
+    .slice(0, most);
+}
+
+function ranked(
+  entries: readonly Named[],
+  matches: readonly Match[],
+  { typed, right }: { readonly typed: string; readonly right: string },
+): readonly Entry[] {
   const [asTyped, asMeant] = [alike(typed), alike(right)];
   return matches
     .flatMap(({ row, rank }) => {
@@ -182,18 +224,20 @@ function ranked(matches: readonly Match[], typed: string, right: string): readon
 }
 
 /** The entry with an id. */
-export const entryOf = (id: string): Entry | undefined => index().byId.get(id);
+export const entryOf = (id: string, language: Language = 'english'): Entry | undefined => index(language).byId.get(id);
 
 /** Whether a text is the very name of an entry. */
-export function isNameOf(text: string, { title, names }: Entry): boolean {
+export function isNameOf(text: string, { title, names, spanish }: Entry): boolean {
   const said = alike(text);
-  return [title, ...names].some((name) => alike(name) === said);
+  return [title, ...names, ...(spanish === undefined ? [] : [spanish.title, ...spanish.names])].some(
+    (name) => alike(name) === said,
+  );
 }
 
 /** The terms spelt most like a text, for when nothing was found. */
-export function nearestTerms(text: string, most: number): readonly Entry[] {
+export function nearestTerms(text: string, most: number, language: Language = 'english'): readonly Entry[] {
   const asked = plain(text.slice(0, 60));
-  return index()
+  return index(language)
     .entries.filter(({ kind }) => kind === 'term')
     .map((entry) => ({
       entry,

@@ -1,8 +1,16 @@
 import { distance } from 'fastest-levenshtein';
+import type { Language } from '#words/language.ts';
 
 /** Words that say nothing about what is looked for. */
 const fillers = new Set(
   'a an and are by can do does for from how i is it its mean means much many my of on or say says tell the there this to what whats when where which with you your about define definition'.split(
+    ' ',
+  ),
+);
+
+/** The same of Spanish, without accents. */
+const fillersInSpanish = new Set(
+  'a al cual cuales cuanto cuantos como con cual de del dice el ella en entre es esa ese eso esta este esto hay la las le lo los me mi para por que quiere decir se si sin su sobre tengo tiene un una unas unos y o significa'.split(
     ' ',
   ),
 );
@@ -66,9 +74,9 @@ export interface Asked {
 const isUnit = (word: string): boolean => /^(?:mm|cm|in|inch|inches|ft|feet|cfm|lps|millimet(?:er|re)s?)$/.test(word);
 
 /** The words of a question that can be looked for, each with other words for the same. Fillers count where nothing else is said. */
-export function askedWords(text: string): readonly Asked[] {
+export function askedWords(text: string, language: Language = 'english'): readonly Asked[] {
   const all = plain(text).split(' ').filter(Boolean);
-  const telling = all.filter((word) => !fillers.has(word));
+  const telling = all.filter((word) => !(language === 'spanish' ? fillersInSpanish : fillers).has(word));
   const words = telling.length > 0 ? telling : all;
   const isSize = (index: number): boolean => {
     const [word = '', before = ''] = [words[index], words[index - 1]];
@@ -82,6 +90,12 @@ export function askedWords(text: string): readonly Asked[] {
     return { words: other === undefined ? [word] : [word, other], optional: isSize(index) && !onlySizes };
   });
 }
+
+/** The words of a text that tell something, as they were typed. */
+export const telling = (text: string, language: Language): string =>
+  askedWords(text, language)
+    .map(({ words: [word] }) => word)
+    .join(' ');
 
 /** The words that are known, for putting a misspelt one right. */
 export interface Vocabulary {

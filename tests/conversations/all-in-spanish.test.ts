@@ -2,6 +2,7 @@ import { describe, expect, it, onTestFinished } from 'vitest';
 import { terminalSession } from '#chat/terminal/session.ts';
 import { commands } from '#commands/index.ts';
 import { checklists } from '#knowledge/checklists.ts';
+import { glossaryInSpanish } from '#knowledge/glossary-spanish.ts';
 import { openStore } from '#store/store.ts';
 
 /**
@@ -21,7 +22,6 @@ const answeredInEnglish = [
   'power',
   'cost',
   'parts',
-  'lookup',
   // An invented house to look around in.
   'demo',
 ] as const;
@@ -281,6 +281,25 @@ describe('whoever speaks Spanish is told nothing in English', () => {
     await inSpanish(say, ['fan list', 'fan use "Demo"', 'fan remove Uno']);
   });
 
+  it('by what is looked up, but for what a publication prints', async () => {
+    const { say } = session();
+    // A publication is named as it is printed, and what it alone says is marked.
+    const told = async (line: string): Promise<string> =>
+      (await say(line)).replace(/\nDe dónde viene\n[\s\S]*?(?=\n\n|$)/, '').replace(/^.*\(inglés\) .*$/gm, '');
+    await inSpanish(told, [
+      ...Object.values(glossaryInSpanish)
+        .map(({ name }) => `lookup "${name}"`)
+        .filter((_, at) => at % 4 === 0),
+      'lookup capacitor',
+      'lookup "zumba y no gira"',
+      'lookup xyzzyq',
+      'lookup disjuntor',
+    ]);
+    const printed = await say('lookup retiro');
+    expect(printed.replace(/\s+/g, ' ')).toContain('Lo que está en inglés queda como está impreso');
+    expect(printed).toMatch(/Dónde puede acabar el ducto, código de 2024[\s\S]*Cifras[\s\S]*3 ft[\s\S]*De dónde viene/);
+  });
+
   it('by /handoff, before, during and after', async () => {
     const { say } = await atWork();
     await inSpanish(say, ['handoff']);
@@ -291,7 +310,7 @@ describe('whoever speaks Spanish is told nothing in English', () => {
 
 describe('pages that are English by decision', () => {
   it('are all there is beside the ones walked above', () => {
-    const walked = ['swap', 'callback', 'ask', 'help', 'crew', 'handoff', 'job', 'fan'];
+    const walked = ['swap', 'callback', 'ask', 'help', 'crew', 'handoff', 'job', 'fan', 'lookup'];
     expect(commands.map(({ name }) => name).toSorted()).toEqual([...walked, ...answeredInEnglish].toSorted());
   });
 
