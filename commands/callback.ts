@@ -21,9 +21,10 @@ import {
   seen,
   whatFixedIt,
 } from './questions/callback.ts';
-import { checkQuestion } from './questions/callback-checks.ts';
+import { checkQuestion, dangerOfCheck } from './questions/callback-checks.ts';
 import { fittedLately, leftAtSwap, swapDay } from './questions/callback-measured.ts';
 import { callbackWords } from './words/callback.ts';
+import { dangerFindings } from './workings/callback-danger.ts';
 import { headlineOf, recordedFinding, restsOn } from './workings/callback-ending.ts';
 import { asHeard, hearing } from './workings/callback-hearing.ts';
 import { callbackNumbers, callbackNumbersTake } from './workings/callback-numbers.ts';
@@ -126,9 +127,12 @@ function* callbackInterview(): Interview<CallbackInputs> {
     if (next.kind !== 'check') break;
     const { id } = next.check;
     const answer = yield* ask(checkQuestion(id));
-    if (answer.asked === false || answer.value === 'enough') break;
-    if (!answer.known) cannot.push(id);
-    else if (answer.value === 'yes') seenIds.push(id);
+    if (answer.asked === false) break;
+    // Whoever stops the asking at a danger has not said that it is not there.
+    if (!answer.known || (answer.value === 'enough' && dangerOfCheck(id))) cannot.push(id);
+    if (answer.value === 'enough') break;
+    if (!answer.known) continue;
+    if (answer.value === 'yes') seenIds.push(id);
     else if (answer.value === 'no') notSeenIds.push(id);
     else seenIds.push(answer.value);
   }
@@ -146,13 +150,17 @@ function answer(
   const reasoning = reasoningReady();
   const diagnosis = diagnose(reasoning, told);
   const next = nextCheck(reasoning, told);
-  const table = restsOn(told, notUnderstood, language);
+  const table = restsOn(told, { lost: notUnderstood, open: diagnosis.open, language });
   const atSwap = fitted === null ? [] : [thenFinding(fitted, { units, language })];
-  if (confirmed !== null && diagnosis.dangers.length === 0) {
+  if (confirmed !== null && diagnosis.outcome !== 'stopped') {
     return {
       language,
       headline: texts.closed(callbackTexts[language].causes[confirmed].name),
-      findings: [recordedFinding(diagnosis, { confirmed, fixed, language }), ...atSwap],
+      findings: [
+        ...dangerFindings(diagnosis, language),
+        recordedFinding(diagnosis, { confirmed, fixed, language }),
+        ...atSwap,
+      ],
       tables: [table],
     };
   }
@@ -161,7 +169,10 @@ function answer(
     headline: headlineOf(diagnosis, language),
     findings: [...atSwap, ...callbackFindingsTold(diagnosis, next, { numbers, units, language })],
     tables: [table],
-    suggestions: diagnosis.outcome === 'stopped' ? [] : [{ label: texts.wasItMeasured, command: 'measure' }],
+    suggestions:
+      diagnosis.outcome === 'stopped' || diagnosis.open.length > 0
+        ? []
+        : [{ label: texts.wasItMeasured, command: 'measure' }],
   };
 }
 

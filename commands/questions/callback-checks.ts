@@ -8,7 +8,7 @@ import {
   isVariable,
   type VariableId,
 } from '#knowledge/callback-findings.ts';
-import type { ContextId } from '#knowledge/callback-scale.ts';
+import { type ContextId, callbackDangers, type DangerId } from '#knowledge/callback-scale.ts';
 import { callbackTexts } from '#knowledge/callback-texts.ts';
 import type { Language } from '#words/language.ts';
 import type { QuestionWords } from '#words/question-words.ts';
@@ -16,7 +16,10 @@ import { callbackWords } from '../words/callback.ts';
 import { callbackAsking } from '../words/callback-checks.ts';
 import { short } from './short-label.ts';
 
-/** "Don't know" stands for "can't check that", or, where a danger was wondered about, for yes. */
+/**
+ * "Don't know" stands for "can't check that", or, where a danger was wondered about, for yes. Where the check may tell of a
+ * danger it counts as there until somebody knows, and what to do until then is said at once.
+ */
 type Unknown = 'cannot' | 'yes';
 
 /** One check as a question: yes or no, or which of several. */
@@ -43,9 +46,18 @@ export function checkQuestion(id: CallbackFindingId | VariableId, unknown: Unkno
       values.length > 0 && /^\s*(?:yes|no|y|n|nope|yep|yeah)\s*[.!]?\s*$/i.test(text)
         ? { rejected: 'Yes or no does not say which. Pick one of them, or don’t know.' }
         : question.read(text, units),
-    show: (value, units) => (value === 'cannot' ? callbackAsking.english.couldNot : question.show(value, units)),
+    show: (value, units) =>
+      value !== 'cannot'
+        ? question.show(value, units)
+        : dangerOfCheck(id) === undefined
+          ? callbackAsking.english.couldNot
+          : 'not known',
   };
 }
+
+/** The danger an answer to this check may tell of. */
+export const dangerOfCheck = (id: CallbackFindingId | VariableId): DangerId | undefined =>
+  (isVariable(id) ? valuesOf(id) : [id]).flatMap((each) => callbackFindings[each].danger ?? [])[0];
 
 const alsoSaid: Readonly<Record<string, readonly string[]>> = {
   yes: ['y', 'yep', 'yeah'],
@@ -65,10 +77,14 @@ function checkIn(
     readonly unknown: Unknown;
   },
 ): QuestionWords {
-  const { findings, variables } = callbackTexts[language];
+  const { findings, variables, dangers } = callbackTexts[language];
   const { prompt, oneOf: oneOfThese, enough, notAskedAgain, countsAsThere, couldNot } = callbackAsking[language];
   const { places, powers } = callbackWords[language];
   const told = isVariable(id) ? variables[id] : findings[id];
+  const danger = dangerOfCheck(id);
+  // Where not knowing stops, the reply that follows says what to do; where the asking goes on, it is said before the next question.
+  const heldBack = (id: DangerId) => (callbackDangers[id].unknownStops ? countsAsThere : dangers[id].untilKnown);
+  const unsaid = danger === undefined ? notAskedAgain : heldBack(danger);
   const { from, power } = isVariable(id) ? callbackVariables[id] : callbackFindings[id];
   const yesNo = language === 'english' ? { yes: 'Yes', no: 'No' } : { yes: 'Sí', no: 'No' };
   const choices: Readonly<Record<string, string>> = {
@@ -80,7 +96,7 @@ function checkIn(
     why: `${told.how}${powers[power]}`,
     brief: short(told.short),
     accepts: oneOfThese(Object.values(choices).join(', ')),
-    because: unknown === 'cannot' ? notAskedAgain : countsAsThere,
+    because: unknown === 'cannot' ? unsaid : countsAsThere,
     choices,
     also: { enough: ['responder ya', 'no preguntar más', 'causas'] },
     shown: { [callbackAsking.english.couldNot]: couldNot },

@@ -1,16 +1,21 @@
 import type { Answers } from '#diagnosis/answers.ts';
+import type { OpenDanger } from '#diagnosis/dangers.ts';
 import type { Diagnosis } from '#diagnosis/diagnose.ts';
 import type { Finding, Table } from '#findings/finding.ts';
 import { callbackTexts } from '#knowledge/callback-texts.ts';
 import { type CauseId, causes } from '#knowledge/causes.ts';
 import type { Language } from '#words/language.ts';
 import { callbackWords } from '../words/callback.ts';
-import { inWords } from './callback-reply.ts';
+import { openInWords } from './callback-danger.ts';
+import { inWords } from './callback-in-words.ts';
 import { citations } from './citations.ts';
 
 /** What stands on top of a callback's answer. */
-export function headlineOf({ outcome, ranking: [top] }: Diagnosis, language: Language): string {
+export function headlineOf({ outcome, dangers, open, ranking: [top] }: Diagnosis, language: Language): string {
   const texts = callbackWords[language];
+  if (dangers.length === 0 && open.length > 0) {
+    return texts[outcome === 'stopped' ? 'stopAndFindOut' : 'findOutFirst'](openInWords(open, language));
+  }
   const name = top ? callbackTexts[language].causes[top.cause].name : texts.nothingKnown;
   switch (outcome) {
     case 'stopped':
@@ -51,10 +56,9 @@ export function recordedFinding(
 /** The signs an answer rests on. */
 export function restsOn(
   { seen = [], notSeen = [], context = [] }: Answers,
-  lost: readonly string[],
-  language: Language,
+  { lost, open, language }: { lost: readonly string[]; open: readonly OpenDanger[]; language: Language },
 ): Table {
-  const { restsOn: title, signs, there, notThere, job, notUnderstood, nothingYet } = callbackWords[language];
+  const { restsOn: title, signs, there, notThere, notKnown, job, notUnderstood, nothingYet } = callbackWords[language];
   const listed = (ids: readonly string[]): string => ids.map((id) => inWords(id, language)).join('; ');
   return {
     title,
@@ -62,6 +66,7 @@ export function restsOn(
     rows: [
       [there, listed(seen) || nothingYet],
       [notThere, listed(notSeen) || nothingYet],
+      ...(open.length > 0 ? [[notKnown, openInWords(open, language)]] : []),
       ...(context.length > 0 ? [[job, listed(context)]] : []),
       ...(lost.length > 0 ? [[notUnderstood, lost.join('; ')]] : []),
     ],

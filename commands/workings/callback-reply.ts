@@ -3,14 +3,16 @@ import type { NextCheck } from '#diagnosis/next-check.ts';
 import type { NumberEvidence, NumberShown } from '#diagnosis/numbers.ts';
 import type { Finding, Step } from '#findings/finding.ts';
 import type { UnitSystem } from '#interview/question.ts';
-import { type CallbackFindingId, isCallbackFinding, isVariable } from '#knowledge/callback-findings.ts';
-import { callbackDangers, callbackScale, callbackSentences, isContext } from '#knowledge/callback-scale.ts';
+import { type CallbackFindingId, isVariable } from '#knowledge/callback-findings.ts';
+import { callbackScale, callbackSentences } from '#knowledge/callback-scale.ts';
 import { callbackTexts } from '#knowledge/callback-texts.ts';
 import { type CauseId, causes } from '#knowledge/causes.ts';
 import { airflow, minutes, smallLength, staticPressure, temperature } from '#quantity/kinds.ts';
 import { celsius, cubicMetresPerSecond, metres, pascals, seconds } from '#quantity/units.ts';
 import type { Language } from '#words/language.ts';
 import { callbackWords } from '../words/callback.ts';
+import { dangerFindings, findOutFinding } from './callback-danger.ts';
+import { inWords } from './callback-in-words.ts';
 import { citations } from './citations.ts';
 
 /** In which units and which language a callback is told. */
@@ -18,14 +20,6 @@ export interface CallbackTelling {
   readonly units: UnitSystem;
   readonly language: Language;
 }
-
-/** A finding, a variable or a context in a few words. */
-export const inWords = (id: string, language: Language): string => {
-  const { findings, variables, contexts } = callbackTexts[language];
-  if (isCallbackFinding(id)) return findings[id].short;
-  if (isVariable(id)) return variables[id].short;
-  return isContext(id) ? contexts[id].name : id;
-};
 
 const pushStep =
   (way: 'raised' | 'lowered', language: Language) =>
@@ -64,7 +58,7 @@ function causeFinding(ranked: RankedCause, surely: boolean, language: Language):
   };
 }
 
-/** Beside a danger nothing is ranked for the crew: it is for whoever comes to mend it. */
+/** Beside a danger, and beside one that is not known, nothing is ranked for the crew: it is for whoever comes to mend it. */
 const behindDanger = (ranked: RankedCause, language: Language): Finding => ({
   ...causeFinding(ranked, false, language),
   says: callbackWords[language].forWhoeverMends(
@@ -186,38 +180,22 @@ function nextFinding(next: NextCheck, language: Language): Finding {
   };
 }
 
-const ruleOutFinding = ({ cause }: RankedCause, language: Language): Finding => ({
+const ruleOutFinding = ({ cause }: RankedCause, isHeld: boolean, language: Language): Finding => ({
   id: 'rule-out',
   weight: 'caution',
   cause,
-  says: callbackWords[language].ruleOut(
-    lower(callbackTexts[language].causes[cause].name),
-    callbackTexts[language].causes[cause].confirm,
-  ),
+  says: isHeld
+    ? callbackWords[language].ruleOutLater(lower(callbackTexts[language].causes[cause].name))
+    : callbackWords[language].ruleOut(
+        lower(callbackTexts[language].causes[cause].name),
+        callbackTexts[language].causes[cause].confirm,
+      ),
   working: [],
   sources: citations(causes[cause].citation),
 });
 
 /** More causes than this on a phone are not read. */
 const mostCauses = 4;
-
-/** One order at a time: where everybody is to leave, nobody is sent to a breaker, and the other signs go to the fire service. */
-function dangerFindings({ dangers }: Diagnosis, language: Language): readonly Finding[] {
-  const texts = callbackWords[language];
-  const everyoneOut = dangers.some(({ danger }) => callbackDangers[danger].everyoneOut);
-  return dangers.map(({ danger, findings }): Finding => {
-    const signs = findings.map((each) => inWords(each, language)).join('; ');
-    const isOrder = !everyoneOut || callbackDangers[danger].everyoneOut;
-    return {
-      id: 'danger',
-      weight: 'stop',
-      ...(findings[0] ? { check: findings[0] } : {}),
-      says: isOrder ? texts.saidBecause(callbackTexts[language].dangers[danger].says, signs) : texts.tellThemToo(signs),
-      working: findings.map((finding) => ({ what: texts.becauseOf, value: inWords(finding, language) })),
-      sources: citations({ source: 'common-practice', verified: false }),
-    };
-  });
-}
 
 /** Everything a callback tells: dangers first, then what it most likely is and what to check next. */
 export function callbackFindingsTold(
@@ -230,12 +208,14 @@ export function callbackFindingsTold(
   const known = callbackTexts[language];
   const surely = diagnosis.outcome === 'clear' || diagnosis.outcome === 'leaning';
   const named = diagnosis.ranking.filter(({ band }, index) => index === 0 || band !== 'unlikely').slice(0, mostCauses);
+  // A proof or a remedy may have the fan run or opened: none is told while a danger is not known.
+  const isHeld = diagnosis.open.length > 0;
   const listed = new Set<string>([...diagnosis.ruleOutFirst.map(({ cause }) => cause)]);
   return [
     ...dangerFindings(diagnosis, language),
     ...(diagnosis.outcome === 'stopped'
       ? []
-      : diagnosis.ruleOutFirst.map((ranked) => ruleOutFinding(ranked, language))),
+      : diagnosis.ruleOutFirst.map((ranked) => ruleOutFinding(ranked, isHeld, language))),
     ...(surely || diagnosis.outcome === 'stopped'
       ? []
       : [
@@ -249,9 +229,11 @@ export function callbackFindingsTold(
         ]),
     ...numbers.map((each) => numberFinding(each, telling)),
     ...named.map((ranked) =>
-      diagnosis.outcome === 'stopped' ? behindDanger(ranked, language) : causeFinding(ranked, surely, language),
+      diagnosis.outcome === 'stopped' || isHeld
+        ? behindDanger(ranked, language)
+        : causeFinding(ranked, surely, language),
     ),
-    ...(surely && named[0] ? [remedyFinding(named[0].cause, language)] : []),
+    ...(surely && !isHeld && named[0] ? [remedyFinding(named[0].cause, language)] : []),
     ...(diagnosis.outcome === 'stopped' ? [] : diagnosis.together.slice(0, 1)).map(
       ({ causes: [one, other] }): Finding => ({
         id: 'two-causes',
@@ -262,7 +244,7 @@ export function callbackFindingsTold(
       }),
     ),
     ...diagnosis.repairs
-      .filter(({ cause }) => cause !== named[0]?.cause && !listed.has(cause))
+      .filter(({ cause }) => !isHeld && cause !== named[0]?.cause && !listed.has(cause))
       .map(
         ({ finding, cause }): Finding => ({
           id: 'repair',
@@ -273,6 +255,6 @@ export function callbackFindingsTold(
           sources: citations(causes[cause].citation),
         }),
       ),
-    nextFinding(next, language),
+    diagnosis.dangers.length === 0 && isHeld ? findOutFinding(diagnosis, language) : nextFinding(next, language),
   ];
 }

@@ -1,6 +1,6 @@
 import type { AnyQuestion, FactHow, Reading, UnitSystem } from '#interview/question.ts';
 import type { Recall } from '#interview/replay.ts';
-import { worded } from '#interview/worded.ts';
+import { readsNotKnown, worded } from '#interview/worded.ts';
 import { howKnown, meansNotKnown } from '#interview/words.ts';
 import { leading } from '#quantity/units.ts';
 import type { FactRow, NewFact } from '#store/facts.ts';
@@ -101,11 +101,8 @@ const standIns = new WeakMap<AnyQuestion, Partial<Record<UnitSystem, string | un
 
 function standInWritten(question: AnyQuestion, asked: AnyQuestion, units: UnitSystem): string | undefined {
   const { value } = question.whenUnknown;
-  const shown = value === null ? notKnown : question.show(value, units);
-  return shown === notKnown ? undefined : asked.show(value, units);
+  return value === null || readsNotKnown(question.show(value, units)) ? undefined : asked.show(value, units);
 }
-
-const notKnown = 'not known';
 
 /**
  * What a sheet knows as it stands now, behind the crew's own settings where the sheet is silent. A fact that can no longer be

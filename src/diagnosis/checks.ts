@@ -2,6 +2,7 @@ import type { CallbackFinding, CallbackFindingId, CallbackVariable, VariableId }
 import { type CheckPlace, type CheckPower, checkPlaces } from '#knowledge/callback-scale.ts';
 import type { CauseId } from '#knowledge/causes.ts';
 import type { Answers, Understood } from './answers.ts';
+import { dangerOf, dangersOpen } from './dangers.ts';
 import { pairsSaid } from './pairs.ts';
 import { type Check, type Column, none, type Reasoning } from './reasoning.ts';
 import { presentChances } from './weighing.ts';
@@ -47,14 +48,20 @@ export const wordingOf = (
     ? knowledge.variables[id as VariableId]
     : knowledge.findings[id as CallbackFindingId];
 
-/** What may still be asked: not answered, within reach, not another trade's, and inside the grille only when proven dead. */
+/**
+ * What may still be asked: not answered, within reach, not another trade's, and inside the grille only when proven dead. While
+ * a danger is not known the fan is left alone, proven dead or not.
+ */
 export function checksLeft(answers: Answers, { told, reasoning }: Pick<State, 'told' | 'reasoning'>): readonly Check[] {
+  const isDanger = (id: string) => dangerOf(id, reasoning) !== undefined;
   const cannot = new Set(answers.cannotCheck ?? []);
   for (const id of answers.cannotCheck ?? []) {
     const place = reasoning.columnOf.get(id);
     const members = place === undefined ? [] : (reasoning.knowledge.findings[id as CallbackFindingId].anyOf ?? []);
-    for (const member of members) cannot.add(member);
+    // "Cannot say whether it smells" has not answered whether it smells burnt.
+    for (const member of members) if (isDanger(id) || !isDanger(member)) cannot.add(member);
   }
+  const isLeftAlone = dangersOpen(answers, told, reasoning).length > 0;
   const farthest = checkPlaces.indexOf(answers.upTo ?? 'instrument');
   return reasoning.checks.filter((check) => {
     const wording = wordingOf(check.id, reasoning);
@@ -65,6 +72,7 @@ export function checksLeft(answers: Answers, { told, reasoning }: Pick<State, 't
       checkPlaces.indexOf(wording.from) <= farthest &&
       !cannot.has(wording.from) &&
       (wording.power !== 'off and proven' || answers.deadProven === true) &&
+      (wording.leavesAlone || !isLeftAlone) &&
       !told.settled.has(check.id) &&
       ![check.id, ...check.columns.map((at) => reasoning.findingIds[at] as string)].some((id) => cannot.has(id))
     );

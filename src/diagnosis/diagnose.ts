@@ -2,7 +2,7 @@ import type { CallbackFindingId } from '#knowledge/callback-findings.ts';
 import type { CauseBand, ContextId, StrengthName } from '#knowledge/callback-scale.ts';
 import type { CauseId } from '#knowledge/causes.ts';
 import { type Answers, type Evidence, type Understood, understood } from './answers.ts';
-import { type Danger, dangersSeen } from './dangers.ts';
+import { type Danger, dangersOpen, dangersSeen, type OpenDanger } from './dangers.ts';
 import { pairsSaid, type Together } from './pairs.ts';
 import { priorWeights, type Reasoning } from './reasoning.ts';
 import { chanceOf, presentChances, weighed } from './weighing.ts';
@@ -31,9 +31,11 @@ interface Repair {
 }
 
 export interface Diagnosis {
-  /** `stopped`: a danger was told, and comes before everything else here. */
+  /** `stopped`: a danger was told, or one that stops is not known; it comes before everything else here. */
   readonly outcome: 'stopped' | 'not enough to tell' | 'leaning' | 'clear';
   readonly dangers: readonly Danger[];
+  /** Dangers somebody was asked about and could not say. */
+  readonly open: readonly OpenDanger[];
   /** Causes that can hurt somebody and are not unlikely enough to leave for later. */
   readonly ruleOutFirst: readonly RankedCause[];
   /** Every cause, likeliest first. */
@@ -60,10 +62,12 @@ export function diagnose(reasoning: Reasoning, answers: Answers): Diagnosis {
     })
     .sort((a, b) => b.chance - a.chance);
   const dangers = dangersSeen(answers, reasoning);
+  const open = dangersOpen(answers, told, reasoning);
   const top = ranking[0] as RankedCause;
   return {
     outcome: outcome(),
     dangers,
+    open,
     ruleOutFirst: ranking.filter(
       ({ cause, chance }) => reasoning.knowledge.causes[cause].lifeSafety && chance >= figures['rule-out-from'].value,
     ),
@@ -76,7 +80,7 @@ export function diagnose(reasoning: Reasoning, answers: Answers): Diagnosis {
   };
 
   function outcome(): Diagnosis['outcome'] {
-    if (dangers.length > 0) return 'stopped';
+    if (dangers.length > 0 || open.some(({ stops }) => stops)) return 'stopped';
     if (told.evidence.length === 0 || top.chance < figures['enough-to-tell'].value) return 'not enough to tell';
     return top.chance >= figures['clear-from'].value ? 'clear' : 'leaning';
   }

@@ -2,13 +2,18 @@ import type { CallbackFindingId } from '#knowledge/callback-findings.ts';
 import type { CauseId } from '#knowledge/causes.ts';
 import { type Answers, understood } from './answers.ts';
 import { checksLeft, type ProposedCheck, proposal, type State, type ValuedCheck, valued, wordingOf } from './checks.ts';
-import { type Danger, dangersSeen } from './dangers.ts';
+import { type Danger, dangersOpen, dangersSeen, type OpenDanger } from './dangers.ts';
 import { type MindChanger, mindChangers } from './mind-changers.ts';
 import type { Reasoning } from './reasoning.ts';
 import { presentChances, weighed } from './weighing.ts';
 
 export type NextCheck =
-  | { readonly kind: 'stopped'; readonly dangers: readonly Danger[] }
+  | {
+      /** A danger was told, or is not known and stops while it is not. */
+      readonly kind: 'stopped';
+      readonly dangers: readonly Danger[];
+      readonly open: readonly OpenDanger[];
+    }
   | {
       readonly kind: 'check';
       readonly check: ProposedCheck;
@@ -29,19 +34,21 @@ export type NextCheck =
 /**
  * The next check: the one that tells most for its effort and risk, so that a question on the phone goes before a look from the
  * floor, and that before ladder, attic and instruments, unless the farther one tells several times as much. A question that may
- * uncover a danger goes before all others, and after a danger nothing is asked.
+ * uncover a danger goes before all others, and after a danger nothing is asked; after one nobody could say anything to, nothing
+ * that has the fan run or touched.
  */
 export function nextCheck(reasoning: Reasoning, answers: Answers): NextCheck {
   const dangers = dangersSeen(answers, reasoning);
-  if (dangers.length > 0) return { kind: 'stopped', dangers };
   const told = understood(answers, reasoning);
+  const open = dangersOpen(answers, told, reasoning);
+  if (dangers.length > 0 || open.some(({ stops }) => stops)) return { kind: 'stopped', dangers, open };
   const state: State = { told, posterior: weighed(told, reasoning), reasoning };
   const { figures } = reasoning.knowledge.scale;
-  const open = valued(checksLeft(answers, state), state);
-  const worthy = worthwhile(open, reasoning);
+  const left = valued(checksLeft(answers, state), state);
+  const worthy = worthwhile(left, reasoning);
   const put = (check: ValuedCheck) => proposal(check, state);
 
-  const dangerous = dangerFirst(open, state);
+  const dangerous = dangerFirst(left, state);
   if (dangerous) {
     const others = worthy.filter((check) => check !== dangerous).slice(0, 2);
     return { kind: 'check', check: put(dangerous), because: 'danger', others: others.map(put) };

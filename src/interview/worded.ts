@@ -41,6 +41,10 @@ const usualShown: InEach<Readonly<Record<string, string>>> = inEach(
   { none: 'ninguno', 'not known': 'no se sabe' },
 );
 
+/** Whether a value reads back as "not known", in whichever language. */
+export const readsNotKnown = (shown: string): boolean =>
+  Object.values(usualShown).some((words) => words['not known'] === shown);
+
 const made = new WeakMap<AnyQuestion, Map<OtherLanguage, AnyQuestion>>();
 
 /** A question as it is asked in a language; in English where it has no words in that one. */

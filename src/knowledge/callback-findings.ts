@@ -22,6 +22,8 @@ const checkFields = {
   short: z.string().min(1).max(60),
   from: z.enum(checkPlaces),
   power: z.enum(checkPowers),
+  /** Answered from memory or by eye from the floor or the ground: nothing is run, switched or touched for it. */
+  leavesAlone: z.boolean().default(false),
   how: z.string().endsWith('.'),
   /** Signs that say the same thing: the strongest counts in full, the others for a share. */
   group: z.string().optional(),

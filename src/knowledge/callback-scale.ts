@@ -96,7 +96,9 @@ export const callbackSentences = scale.sentences;
 
 export type DangerId = keyof typeof dangersFile;
 
-/** What to do at once, by kind of danger, in one sentence. */
+const oneSentence = z.string().regex(/^[^.]+\.$/, 'one sentence, with one full stop at its end');
+
+/** What to do at once, and while nobody can say, by kind of danger, each in one sentence. */
 export const callbackDangers = checked(
   'knowledge/causes/dangers.json',
   z.record(
@@ -105,7 +107,11 @@ export const callbackDangers = checked(
       .strictObject({
         name: z.string(),
         /** One sentence: what to do now. */
-        says: z.string().regex(/^[^.]+\.$/, 'one sentence, with one full stop at its end'),
+        says: oneSentence,
+        /** One sentence: what to do while nobody can say whether it is there. */
+        untilKnown: oneSentence,
+        /** What not knowing weighs: it ends the asking, or the asking goes on with what leaves the fan alone. */
+        unknownIs: z.enum(['stop', 'caution']),
         /** Everybody leaves the house: no other order may be given beside it. */
         everyoneOut: z.literal(true).optional(),
         ...citationFields,
@@ -113,6 +119,8 @@ export const callbackDangers = checked(
       .transform((entry) => ({
         name: entry.name,
         says: entry.says,
+        untilKnown: entry.untilKnown,
+        unknownStops: entry.unknownIs === 'stop',
         everyoneOut: entry.everyoneOut ?? false,
         citation: cite(entry),
       })),
@@ -124,6 +132,8 @@ export const callbackDangers = checked(
     {
       readonly name: string;
       readonly says: string;
+      readonly untilKnown: string;
+      readonly unknownStops: boolean;
       readonly everyoneOut: boolean;
       readonly citation: ReturnType<typeof cite>;
     }

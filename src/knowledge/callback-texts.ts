@@ -35,7 +35,9 @@ interface CallbackTexts {
   readonly findings: Readonly<Record<CallbackFindingId, CheckText>>;
   readonly variables: Readonly<Record<VariableId, CheckText>>;
   readonly causes: Readonly<Record<CauseId, CauseText>>;
-  readonly dangers: Readonly<Record<DangerId, { readonly name: string; readonly says: string }>>;
+  readonly dangers: Readonly<
+    Record<DangerId, { readonly name: string; readonly says: string; readonly untilKnown: string }>
+  >;
   readonly contexts: Readonly<Record<ContextId, { readonly name: string; readonly question: string }>>;
   readonly sentences: Readonly<Record<keyof typeof callbackSentences, string>>;
 }
@@ -62,7 +64,7 @@ const english: CallbackTexts = {
     ...(caution === undefined ? {} : { caution }),
     ...(refer === undefined ? {} : { refer }),
   })),
-  dangers: mapped(callbackDangers, ({ name, says }) => ({ name, says })),
+  dangers: mapped(callbackDangers, ({ name, says, untilKnown }) => ({ name, says, untilKnown })),
   contexts: mapped(callbackContexts, ({ name, question }) => ({ name, question })),
   sentences: mapped(callbackSentences, ({ says }) => says),
 };
