@@ -78,6 +78,7 @@ const checkIds = [...findingIds, ...(Object.keys(callbackVariables) as VariableI
 export const seen = idList(
   {
     id: 'seen',
+    safety: true,
     words: { spanish: callbackQuestions.seen },
     prompt: 'Which signs are there?',
     why: 'Each sign makes some causes likelier and others less so.',
@@ -89,6 +90,7 @@ export const seen = idList(
 export const notSeen = idList(
   {
     id: 'not-seen',
+    safety: true,
     words: { spanish: callbackQuestions['not-seen'] },
     prompt: 'Which signs are not there?',
     why: 'What is not there rules causes out.',
@@ -100,6 +102,7 @@ export const notSeen = idList(
 export const cannotCheck = idList(
   {
     id: 'cannot-check',
+    safety: true,
     words: { spanish: callbackQuestions['cannot-check'] },
     prompt: 'What cannot be checked?',
     why: 'It is not asked again.',
@@ -143,6 +146,7 @@ export function contextAmong(ids: readonly ContextId[]): typeof context {
 
 export const deadProven = yesNo({
   id: 'dead-proven',
+  safety: true,
   words: { spanish: callbackQuestions['dead-proven'] },
   prompt: 'Is the circuit locked off and proven dead at this box, right now?',
   why: 'Nothing inside the grille is ever proposed before that.',

@@ -69,6 +69,7 @@ function sayingNo<Id extends string>(question: Question<readonly Id[]>): Questio
 export const fuelAppliances: Question<readonly ApplianceId[]> = sayingNo(
   severalOf({
     id: 'fuel-appliances',
+    safety: true,
     words: { spanish: houseQuestions['fuel-appliances'] },
     prompt:
       'What burns fuel in the house, taking air from indoors or venting through it? Furnace, boiler, water heater, fireplace, stove, gas log.',
@@ -85,6 +86,7 @@ export const fuelAppliances: Question<readonly ApplianceId[]> = sayingNo(
 export const applianceInBathZone: Question<readonly ApplianceId[]> = sayingNo(
   severalOf({
     id: 'appliance-in-bath-zone',
+    safety: true,
     words: { spanish: houseQuestions['appliance-in-bath-zone'] },
     prompt: 'Does one of them stand in the bathroom, or in a closet that opens only into it?',
     why: 'There the whole pull across the shut door acts on the flame, many times what the house feels.',
@@ -96,6 +98,7 @@ export const applianceInBathZone: Question<readonly ApplianceId[]> = sayingNo(
 
 export const spillageSeen = yesNo({
   id: 'spillage-seen',
+  safety: true,
   words: { spanish: houseQuestions['spillage-seen'] },
   prompt: 'Has smoke or hot gas been seen or felt coming back out of a draft hood or fireplace?',
   why: 'That is poison gas in the house now, whatever any sum says.',
@@ -105,6 +108,7 @@ export const spillageSeen = yesNo({
 
 export const carbonMonoxideReading = optional({
   id: 'carbon-monoxide',
+  safety: true,
   words: { spanish: houseQuestions['carbon-monoxide'] },
   prompt: 'What does a carbon monoxide meter read, less what it reads outdoors?',
   why: 'From 9 ppm above outdoors somebody must find the cause; from 35 ppm everybody goes outside.',

@@ -19,6 +19,7 @@ export const houseLeakage = estimated({
 
 export const attachedGarage = yesNo({
   id: 'attached-garage',
+  safety: true,
   words: { spanish: houseQuestions['attached-garage'] },
   prompt: 'Does a garage share a wall or a door with the house?',
   why: 'A house pulled below outdoors draws from the garage too, and car fumes with it.',
@@ -28,6 +29,7 @@ export const attachedGarage = yesNo({
 
 export const carbonMonoxideAlarm = oneOf({
   id: 'carbon-monoxide-alarm',
+  safety: true,
   words: { spanish: houseQuestions['carbon-monoxide-alarm'] },
   prompt: 'Is there a carbon monoxide alarm?',
   why: 'Carbon monoxide cannot be smelled. The alarm is the last guard when a fan makes a chimney flow backwards.',

@@ -51,15 +51,15 @@ export interface Noted {
 }
 
 /**
- * Notes answers on a sheet, all in one step. Bad ones are not noted; each is named in a sentence of its own. For each
- * "don't know" a sentence says what is taken instead, and why.
+ * Notes answers on a sheet, all in one step. Bad ones are not noted; each is named in a sentence of its own, and by its id among
+ * the unread. For each "don't know" a sentence says what is taken instead, and why.
  */
 export function noteAnswers(
   store: ScopedStore,
   sheet: number,
   answers: readonly (readonly [AnyQuestion, string])[],
   { who, language }: Pick<Speaker, 'who' | 'language'>,
-): { readonly noted: readonly Noted[]; readonly notes: readonly string[] } {
+): { readonly noted: readonly Noted[]; readonly notes: readonly string[]; readonly unread: readonly string[] } {
   const units = unitsOf(store);
   const read = answers.map(([question, text]) => ({
     question,
@@ -71,6 +71,7 @@ export function noteAnswers(
   );
   return {
     noted: rows.map(({ id, fact }) => ({ fact, row: id })),
+    unread: read.flatMap(({ question, reading }) => ('rejected' in reading ? [question.id] : [])),
     notes: read.flatMap(({ question, reading }) => {
       if ('rejected' in reading) {
         return [answers.length > 1 ? `${worded(question, language).brief}: ${reading.rejected}` : reading.rejected];

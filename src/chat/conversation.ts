@@ -1,3 +1,4 @@
+import type { Reply } from '#findings/reply.ts';
 import type { AnyQuestion } from '#interview/question.ts';
 import { type Outcome, type Recall, replay } from '#interview/replay.ts';
 import { worded } from '#interview/worded.ts';
@@ -28,6 +29,8 @@ interface Progress {
   readonly draft: string;
   /** A question asked again although the sheet has an answer. */
   readonly reopened: string | null;
+  /** Questions whose answer was given and could not be read: asked again, whatever the sheet says, before there is an answer. */
+  readonly unread?: readonly string[];
 }
 
 export interface Talk {
@@ -49,18 +52,24 @@ interface Turned {
   readonly noted?: readonly string[];
 }
 
+interface Beginning {
+  readonly sheet?: number | undefined;
+  /** Options that were meant and did not come through, as where a name was misspelt. */
+  readonly missed?: readonly string[];
+}
+
 /**
- * Starts a command with whatever was given at once; bad values are all named, good ones are kept. It is about the sheet that
- * lies open in the channel, unless another is named.
+ * Starts a command with whatever was given at once; bad values are all named and asked again, good ones are kept. It is about
+ * the sheet that lies open in the channel, unless another is named.
  */
 export function begin(
   store: ScopedStore,
   command: AnswerCommand<unknown>,
   given: Readonly<Record<string, string>>,
-  { sheet = undefined, ...speaker }: Speaker & { readonly sheet?: number | undefined },
+  { sheet = undefined, missed = [], ...speaker }: Speaker & Beginning,
 ): Screen {
   return store.together(() =>
-    begun(store, command, given, { speaker, sheet: sheet ?? store.currentSheet(speaker).number }),
+    begun(store, command, given, { speaker, missed, sheet: sheet ?? store.currentSheet(speaker).number }),
   );
 }
 
@@ -68,14 +77,14 @@ function begun(
   store: ScopedStore,
   command: AnswerCommand<unknown>,
   given: Readonly<Record<string, string>>,
-  { speaker, sheet }: { readonly speaker: Speaker; readonly sheet: number },
+  { speaker, missed, sheet }: { readonly speaker: Speaker; readonly missed: readonly string[]; readonly sheet: number },
 ): Screen {
   const answers = command.takes.flatMap((question) => {
     const text = given[question.id];
     return text === undefined ? [] : [[question, text] as const];
   });
-  const { noted, notes } = noteAnswers(store, sheet, answers, speaker);
-  const progress = { noted, draft: '', reopened: null };
+  const { noted, notes, unread } = noteAnswers(store, sheet, answers, speaker);
+  const progress = { noted, draft: '', reopened: null, unread: [...new Set([...unread, ...missed])] };
   const { id, revision } = store.startTalk({
     channel: speaker.channel,
     sheet,
@@ -173,23 +182,28 @@ export function screenOf(
       .map(readBack),
     given: outcome.used.map(readBack),
   };
-  if (asking) {
-    const standsNow = asking.question.id === talk.progress.reopened && recall(asking.question) !== undefined;
+  const answer = (): Reply => {
+    if (!outcome.complete) throw new Error(`${talk.command.name} neither asks nor answers`);
+    return withAssumed(talk.command.answer(outcome.inputs, { units, language }), outcome.assumed, units);
+  };
+  // A stop is never held back by a value that could not be read.
+  if (asking && !(outcome.complete && asking.question.id !== talk.progress.reopened && stops(answer()))) {
+    const { reopened, unread = [] } = talk.progress;
+    const isAgain = asking.question.id === reopened || unread.includes(asking.question.id);
+    const standsNow = isAgain && recall(asking.question) !== undefined;
     return { ...screen, asking: standsNow ? { ...asking, now: told(asking.question) } : asking };
   }
-  if (!outcome.complete) throw new Error(`${talk.command.name} neither asks nor answers`);
-  return {
-    ...screen,
-    reply: withAssumed(talk.command.answer(outcome.inputs, { units, language }), outcome.assumed, units),
-  };
+  return { ...screen, reply: answer() };
 }
+
+const stops = ({ findings }: Reply): boolean => findings.some(({ weight }) => weight === 'stop');
 
 function standing(recall: Recall, talk: Talk): { asking?: Asking; outcome: Outcome<unknown> } {
   const { progress, command } = talk;
   const unlessReopened: Recall = (question) => (question.id === progress.reopened ? undefined : recall(question));
   const outcome = replay(command.interview(), unlessReopened, 'conversation');
   const reopened = command.takes.find(({ id }) => id === progress.reopened);
-  const questions = reopened ? [reopened] : outcome.complete ? [] : outcome.unanswered;
+  const questions = reopened ? [reopened] : unreadFirst(talk, outcome.complete ? [] : outcome.unanswered);
   const [question, ...others] = questions.map((each) => worded(each, talk.language));
   if (!question) return { outcome };
   const { growing, widget } = question;
@@ -203,6 +217,20 @@ function standing(recall: Recall, talk: Talk): { asking?: Asking; outcome: Outco
       canGoBack: progress.draft !== '' || progress.reopened !== null || progress.noted.length > 0,
     },
   };
+}
+
+/**
+ * What is asked next, where an answer was given and could not be read: that again, a matter of safety first. Nothing goes on to
+ * an answer without it, nor with what the sheet said before.
+ */
+function unreadFirst({ command, progress }: Talk, unanswered: readonly AnyQuestion[]): readonly AnyQuestion[] {
+  const again = (progress.unread ?? []).flatMap(
+    (id) => [...unanswered, ...command.takes].find((question) => question.id === id) ?? [],
+  );
+  const first = again.find(({ safety }) => safety) ?? again[0];
+  if (first === undefined) return unanswered;
+  if (!unanswered.includes(first)) return [first];
+  return first.safety ? [first, ...unanswered.filter((question) => question !== first)] : unanswered;
 }
 
 /** Every question of a talk: those the command lists, and those that came up on the way. */
@@ -269,10 +297,13 @@ function answered(
   answers: readonly (readonly [AnyQuestion, string])[],
   who: string,
 ): Turned {
-  const { noted, notes } = noteAnswers(store, talk.sheet, answers, { who, language: talk.language });
+  const { noted, notes, unread } = noteAnswers(store, talk.sheet, answers, { who, language: talk.language });
   const { progress } = talk;
+  const isRead = (id: string) => noted.some(({ fact }) => fact === id);
+  // One bad answer leaves its question open by itself; of several the bad ones are kept in mind.
+  const again = [...(progress.unread ?? []), ...(answers.length > 1 ? unread : [])].filter((id) => !isRead(id));
   const reopened = noted.some(({ fact }) => fact === progress.reopened) ? null : progress.reopened;
-  const next = { noted: [...progress.noted, ...noted], draft: '', reopened };
+  const next = { noted: [...progress.noted, ...noted], draft: '', reopened, unread: [...new Set(again)] };
   return { progress: next, notes, noted: idsOf(noted) };
 }
 

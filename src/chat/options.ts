@@ -6,6 +6,8 @@ import { terminalWords } from '#words/terminal.ts';
 export interface Options {
   readonly values: Readonly<Record<string, string>>;
   readonly problems: readonly string[];
+  /** Known options that were meant and not taken: the name misspelt, or given twice. */
+  readonly missed: readonly string[];
 }
 
 /** The name nearest to a misspelt one, when it is near enough to be meant: one of its words, or a slip of a few letters. */
@@ -34,6 +36,7 @@ export function optionsFrom(
   const texts = terminalWords[language];
   const values: Record<string, string> = {};
   const problems: string[] = [];
+  const missed: string[] = [];
   const astray: string[] = [];
   let open: { readonly name: string | undefined } | undefined;
   for (const word of words) {
@@ -47,14 +50,39 @@ export function optionsFrom(
     const fits = known.includes(name) && !Object.hasOwn(values, name);
     open = { name: fits ? name : undefined };
     if (fits) values[name] = value;
-    else problems.push(known.includes(name) ? texts.givenTwice(name) : strange(name, known, language));
+    else {
+      problems.push(known.includes(name) ? texts.givenTwice(name) : strange(name, known, language));
+      const meant = known.includes(name) ? name : nearest(name, known);
+      if (meant !== undefined) missed.push(meant);
+    }
   }
-  if (astray.length === 0) return { values, problems };
+  if (astray.length === 0) return { values, problems, missed };
   if (inWords !== undefined && !Object.hasOwn(values, inWords)) {
-    return { values: { ...values, [inWords]: astray.join(' ') }, problems };
+    return { values: { ...values, [inWords]: astray.join(' ') }, problems, missed };
   }
   const form = texts.nameValue(clipped(astray.join(' ')), known[0] ?? 'name');
-  return { values, problems: [form, ...problems] };
+  return { values, problems: [form, ...problems], missed };
+}
+
+/** `--json`, `--units=both`: what is told to the program in the shell, and means nothing on a line inside it. */
+const shellFlag = /^--[a-z][\w-]*(?:=.*)?$/i;
+/** Those of them that may have their value in a word of its own. */
+const withValue = /^--(?:units|language|store)$/i;
+
+/** A typed line without what belongs into the shell, and what that was. `--as Ana` is taken inside as well. */
+export function withoutShellFlags(words: readonly string[]): {
+  readonly rest: readonly string[];
+  readonly flags: readonly string[];
+} {
+  const rest: string[] = [];
+  const flags: string[] = [];
+  for (const word of words) {
+    const isValue = withValue.test(flags.at(-1) ?? '') && !optionWord.test(word) && !shellFlag.test(word);
+    if (shellFlag.test(word) && word !== '--as') flags.push(word);
+    else if (isValue) flags.push(`${flags.pop()} ${word}`);
+    else rest.push(word);
+  }
+  return { rest, flags };
 }
 
 function strange(name: string, known: readonly string[], language: Language): string {

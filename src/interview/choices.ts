@@ -8,6 +8,7 @@ export interface Wording {
   readonly prompt: string;
   readonly why: string;
   readonly brief: string;
+  readonly safety?: true;
   readonly words?: InOtherWords;
 }
 

@@ -41,6 +41,8 @@ export const terminalWords = inEach(
     isOneOf: (id: string, choices: string) => `${id} is one of ${choices}.`,
     noSuchAction: (said: string, meant: string) => `There is no “${said}”. Did you mean ${meant}?`,
     sayWhich: (names: string) => `Say which: ${names}.`,
+    forTheShell: (flags: string) =>
+      `Left out: ${flags}. It is for the shell only, on a line that begins with npm start --.`,
     givenTwice: (name: string) => `${name} is given twice. Give it once.`,
     nameValue: (said: string, example: string) => `“${said}” is not of the form name=value, such as ${example}="…".`,
     noSuchOption: (said: string, hint: string) => `There is no “${said}” here. ${hint}`,
@@ -88,6 +90,8 @@ export const terminalWords = inEach(
     isOneOf: (id, choices) => `${id} es uno de estos: ${choices}.`,
     noSuchAction: (said, meant) => `No hay “${said}”. ¿Quiso decir ${meant}?`,
     sayWhich: (names) => `Diga cuál: ${names}.`,
+    forTheShell: (flags) =>
+      `Se dejó fuera: ${flags}. Es solo para la consola del sistema, en una línea que empieza con npm start --.`,
     givenTwice: (name) => `${name} se dio dos veces. Délo una vez.`,
     nameValue: (said, example) => `“${said}” no tiene la forma nombre=valor, por ejemplo ${example}="…".`,
     noSuchOption: (said, hint) => `Aquí no hay “${said}”. ${hint}`,

@@ -8,7 +8,7 @@ import { crewLanguage } from '../answers.ts';
 import type { Command, Speaker, Start } from '../command.ts';
 import { begin, type Heard, hear, recalledTalk, screenOf, type Talk } from '../conversation.ts';
 import { acted, deskFor } from '../desk.ts';
-import { clipped, nearest, optionsFrom, wordsOf } from '../options.ts';
+import { clipped, nearest, optionsFrom, withoutShellFlags, wordsOf } from '../options.ts';
 import type { Asking, Screen } from '../screen.ts';
 import { sheetTroubleText } from '../sheet-trouble-text.ts';
 import { completionsOf } from './completions.ts';
@@ -174,7 +174,14 @@ export function terminalSession(outside: Outside): Session {
     return meant === undefined || name.length < 4 ? said : `${said}\n${plain(words().ifYouMeant(meant))}`;
   };
 
-  const started = async (words: readonly string[], line: string): Promise<string> => {
+  const started = async (typed: readonly string[], line: string): Promise<string> => {
+    const { rest, flags } = withoutShellFlags(typed);
+    if (flags.length === 0) return startedFrom(typed, line);
+    const left = words().forTheShell(flags.map(clipped).join(', '));
+    return [plain(left), await startedFrom(rest, rest.join(' '))].join('\n');
+  };
+
+  const startedFrom = async (words: readonly string[], line: string): Promise<string> => {
     const [name = '', ...rest] = words;
     const command = commands.find((each) => each.name === name.toLowerCase());
     if (!command) return inPlainWords(name, line);
@@ -186,13 +193,14 @@ export function terminalSession(outside: Outside): Session {
       if ('problems' in answer) return answer.problems.map(plain).join('\n');
       return atDesk(command.name, answer.reply);
     }
-    const { values, problems } = optionsFrom(
+    const { values, problems, missed } = optionsFrom(
       rest,
       command.takes.map(({ id }) => id),
       command.inWords?.id,
       speaker.language,
     );
-    const screen = begin(store, command, values, speaker);
+    const { language } = speaker;
+    const screen = begin(store, command, values, { channel, who, language, missed });
     return shown({ ...screen, notes: [...problems, ...screen.notes] });
   };
 

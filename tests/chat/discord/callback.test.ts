@@ -21,6 +21,16 @@ describe('/callback hears a complaint', () => {
     expect(question(situation)).toContain('What is true of this job?');
   });
 
+  it('asks a value again that could not be read, before there is an answer', async () => {
+    const { ann } = play.crew();
+    const given = { seen: 'whoosh, small', 'confirmed-cause': 'smallduct', 'measured-airflow': 'plenty' };
+    const asked = await ann.slash('callback', given);
+    expect(asked.embeds).toEqual([]);
+    expect(asked.content).toContain('“plenty”');
+    const told = await answer(ann, asked, { 'measured-airflow': '40 cfm' });
+    expect(told.embeds[0]?.title).toMatch(/^Closed: /);
+  });
+
   it('says a danger at once', async () => {
     const { ann } = play.crew();
     const reply = await ann.slash('callback', { complaint: 'there is a burning smell from the fan' });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
-import { clipped, nearest, optionsFrom, wordsOf } from '#chat/options.ts';
+import { clipped, nearest, optionsFrom, withoutShellFlags, wordsOf } from '#chat/options.ts';
 
 const known = ['collar', 'duct-run', 'room-length', 'fan-curve'];
 const optionsIn = (line: string) => optionsFrom(wordsOf(line), known);
@@ -50,16 +50,21 @@ describe('name=value words', () => {
     expect(optionsIn('room-length=8 ft 6 in collar=4 in')).toEqual({
       values: { 'room-length': '8 ft 6 in', collar: '4 in' },
       problems: [],
+      missed: [],
     });
-    expect(optionsIn('collar= 4 in')).toEqual({ values: { collar: '4 in' }, problems: [] });
+    expect(optionsIn('collar= 4 in')).toEqual({ values: { collar: '4 in' }, problems: [], missed: [] });
   });
 
   it('names may be written in capitals and with underscores', () => {
-    expect(optionsIn('Room_Length=8 COLLAR=4')).toEqual({ values: { 'room-length': '8', collar: '4' }, problems: [] });
+    expect(optionsIn('Room_Length=8 COLLAR=4')).toEqual({
+      values: { 'room-length': '8', collar: '4' },
+      problems: [],
+      missed: [],
+    });
   });
 
   it('every stray word, unknown name and repeated name is named at once', () => {
-    const { values, problems } = optionsIn('110 collar=4 cellar=5 in ropm-length=8 collar=6 zzz=1');
+    const { values, problems, missed } = optionsIn('110 collar=4 cellar=5 in ropm-length=8 collar=6 zzz=1');
     expect(values).toEqual({ collar: '4' });
     expect(problems).toEqual([
       '“110” is not of the form name=value, such as collar="…".',
@@ -68,6 +73,7 @@ describe('name=value words', () => {
       'collar is given twice. Give it once.',
       'There is no “zzz” here. It takes collar, duct-run, room-length, fan-curve.',
     ]);
+    expect(missed).toEqual(['collar', 'room-length', 'collar']);
   });
 
   it.each(['__proto__=1', 'constructor=1', 'toString=1', 'hasOwnProperty=1'])('%s is no name', (word) => {
@@ -81,6 +87,30 @@ describe('name=value words', () => {
     expect(optionsFrom(['duct-run=elbow k=0.35\nwall cap'], known).values).toEqual({
       'duct-run': 'elbow k=0.35\nwall cap',
     });
+  });
+});
+
+describe('what is for the shell', () => {
+  const lined = (line: string) => withoutShellFlags(wordsOf(line));
+
+  it('is taken out of a line, with its value', () => {
+    expect(lined('duct --json collar=4 in --units=both')).toEqual({
+      rest: ['duct', 'collar=4', 'in'],
+      flags: ['--json', '--units=both'],
+    });
+    expect(lined('duct --units both collar=4')).toEqual({ rest: ['duct', 'collar=4'], flags: ['--units both'] });
+    expect(lined('duct --language collar=4')).toEqual({ rest: ['duct', 'collar=4'], flags: ['--language'] });
+  });
+
+  it('is left where somebody says it, and --as is taken inside', () => {
+    for (const line of [
+      'callback complaint="it went --json and died"',
+      'swap done --as Ana',
+      'size a -- b',
+      'job note -4',
+    ]) {
+      expect(lined(line).flags).toEqual([]);
+    }
   });
 });
 
@@ -122,6 +152,7 @@ describe('free words before any option', () => {
     expect(spoken('loud hum since Tuesday context=attic')).toEqual({
       values: { complaint: 'loud hum since Tuesday', context: 'attic' },
       problems: [],
+      missed: [],
     });
   });
 
