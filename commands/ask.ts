@@ -222,7 +222,10 @@ const inPlainWords: Action = {
           .map(({ name }) => ({ id: name, label: name })),
     },
   ],
-  act: (desk, { text = '', as }) => answered(desk, text, as),
+  act(desk, { text = '', as }) {
+    const read = answered(desk, text, as);
+    return 'start' in read ? { ...read, line: text } : read;
+  },
 };
 
 const ask: DeskCommand = {

@@ -2,7 +2,7 @@ import type { Action, Desk, DeskCommand } from '#chat/command.ts';
 import { jobWords } from './words/job.ts';
 import { languageAt } from './words/swap.ts';
 import { isInvented } from './workings/demo-house.ts';
-import { calledAlike, lastUsed, whichMeant } from './workings/job-alike.ts';
+import { calledAlike, whichMeant } from './workings/job-alike.ts';
 import { causesOfYear } from './workings/job-causes.ts';
 import { briefOf, jobCalled, missingJob, namedJob, type Sheet, saidOf, sheetMeant } from './workings/job-sheets.ts';
 import { exportJob, importJob } from './workings/job-transfer.ts';
@@ -107,7 +107,7 @@ const list: Action = {
             sheet.name ?? texts.jobs.noName,
             texts.jobs.states[sheet.state],
             sheet.openedAt.slice(0, 10),
-            lastUsed(desk, sheet).slice(0, 10),
+            store.lastUse(sheet.number).slice(0, 10),
             String(store.newestFacts(sheet.number).size),
           ]),
         },

@@ -1,3 +1,4 @@
+import { withoutNamed } from '#interview/named-places.ts';
 import type { UnitSystem } from '#interview/question.ts';
 import { readDuctRun } from '../questions/duct-run-reading.ts';
 import { askWords, type ReadingWords } from '../words/ask.ts';
@@ -275,7 +276,7 @@ export function plainReading(
   say: ReadingWords = askWords.english.reading,
 ): PlainReading {
   const said = line.slice(0, longest);
-  const { line: whole, told: righted } = putRight(evened(said), say);
+  const { line: whole, told: righted } = putRight(evened(withoutNamed(said)), say);
   const readings = Object.entries(steps)
     .map(([command, list]): Reading => {
       const { facts, text } = list.reduce<Taken>((sofar, step) => step(sofar, whole, units), {

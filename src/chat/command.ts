@@ -76,6 +76,8 @@ export interface Start {
   readonly start: string;
   readonly given: Readonly<Record<string, string>>;
   readonly notes: readonly string[];
+  /** The line it was read from, which may name the house it is about. */
+  readonly line?: string;
   /** What stands in for questions where nobody can be asked, and the notes that say so. */
   readonly unasked?: { readonly given: Readonly<Record<string, string>>; readonly notes: readonly string[] };
 }

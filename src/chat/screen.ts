@@ -15,6 +15,8 @@ export interface Screen {
   readonly notes: readonly string[];
   /** What the answers just given were understood as. */
   readonly noted?: readonly Given[];
+  /** The notes say on which sheet it goes, and that it can still go on one of its own. */
+  readonly mayGoElsewhere?: true;
   readonly asking?: Asking;
   readonly reply?: Reply;
   /** The answers so far, in the order asked. Those a reply rests on can be changed. */

@@ -45,7 +45,7 @@ export const meansNotKnown = (text: string): boolean => {
 };
 
 /** A turn that is not an answer but asks something of the conversation itself. */
-export type Turn = 'back' | 'why' | 'stop';
+export type Turn = 'back' | 'why' | 'stop' | 'another-job';
 
 const turns: Readonly<Record<string, Turn>> = {
   back: 'back',
@@ -65,6 +65,9 @@ const turns: Readonly<Record<string, Turn>> = {
   parar: 'stop',
   detener: 'stop',
   cancelar: 'stop',
+  'another job': 'another-job',
+  'new job': 'another-job',
+  'otro trabajo': 'another-job',
 };
 
 export const turnMeant = (text: string): Turn | undefined => {

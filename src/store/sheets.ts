@@ -41,6 +41,8 @@ export interface Sheets {
   freshSheet(opening: { channel: string; who: string }): Sheet;
   /** Newest first. */
   listSheets(wanted: SheetSearch): Sheet[];
+  /** When somebody last opened it, said something on it or took a step of its swap. @throws SheetTrouble when the sheet is not there. */
+  lastUse(sheet: number): string;
   /** By number (`7`, `#7`), else by whole name in any letters: of several alike an open one, then the newest. */
   findSheet(nameOrNumber: string | number): Sheet | undefined;
   /** A channel where it lay open starts on a clean sheet next. @throws SheetTrouble when the sheet is not there. */
@@ -162,6 +164,18 @@ export function sheets(kept: Queries): Sheets {
           limit: Math.max(0, Math.floor(limit)),
         },
       );
+    },
+
+    lastUse(number) {
+      const { openedAt } = existingSheet(kept, number);
+      const last = kept.first<{ at: string | null }>(
+        `SELECT max(at) AS at FROM (
+           SELECT max(at) AS at FROM sheet_events WHERE scope = @scope AND sheet = @number
+           UNION ALL SELECT max(entered_at) FROM facts WHERE scope = @scope AND sheet = @number
+           UNION ALL SELECT max(entered_at) FROM walk_events WHERE scope = @scope AND sheet = @number)`,
+        { number },
+      );
+      return last?.at ?? openedAt;
     },
 
     findSheet(nameOrNumber) {

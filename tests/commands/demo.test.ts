@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
-import { begin, hear, recalledTalk } from '#chat/conversation.ts';
+import { begin, hear } from '#chat/conversation.ts';
 import type { Screen } from '#chat/screen.ts';
+import { recalledTalk } from '#chat/talk.ts';
 import demo from '#commands/demo.ts';
 import { commands } from '#commands/index.ts';
 import job from '#commands/job.ts';

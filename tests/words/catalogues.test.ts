@@ -11,6 +11,7 @@ import { sourceWords } from '#words/sources.ts';
 import { standing } from '#words/standing.ts';
 import { terminalWords } from '#words/terminal.ts';
 import { walkWords } from '#words/walkthrough.ts';
+import { whichJobWords } from '#words/which-job.ts';
 import { commands } from '../../commands/index.ts';
 import { complaint, context, deadProven } from '../../commands/questions/callback.ts';
 import { askWords } from '../../commands/words/ask.ts';
@@ -37,6 +38,7 @@ const catalogues: Readonly<Record<string, InEach<object>>> = {
   helpWords,
   askWords,
   walkWords,
+  whichJobWords,
   swapWords,
   statusWords,
   valueWords,

@@ -78,11 +78,11 @@ function decidedDesk(
 function decidedStart(
   house: House,
   store: ScopedStore,
-  { start, given, notes }: Start,
+  { start, given, notes, line }: Start,
   interaction: ChatInputCommandInteraction,
 ): Decision {
   const command = house.commands.find(({ name }) => name === start);
   if (command?.kind !== 'answer') return say(wordsFor(store, interaction).commandGone);
-  const screen = begin(store, command, given, speakerOf(store, interaction));
+  const screen = begin(store, command, given, { ...speakerOf(store, interaction), line });
   return { does: 'show', screen: { ...screen, noted: [], notes: [...notes, ...screen.notes] }, where: 'new' };
 }

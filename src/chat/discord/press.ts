@@ -7,6 +7,7 @@ const acts = [
   'back',
   'why',
   'not-known',
+  'another-job',
   'change',
   'working',
   'everything',

@@ -1,8 +1,9 @@
 import type { ModalSubmitInteraction } from 'discord.js';
 import type { ScopedStore } from '#store/store.ts';
 import { discordWords } from '#words/discord.ts';
-import { begin, type Heard, hear, recalledTalk, screenOf, type Talk } from '../conversation.ts';
+import { begin, hear } from '../conversation.ts';
 import type { Asking, Screen } from '../screen.ts';
+import { type Heard, recalledTalk, screenOf, type Talk } from '../talk.ts';
 import { type Component, type Decision, say } from './decision.ts';
 import { deskPressed } from './desk-press.ts';
 import { decidedDeskPress } from './desk-pressing.ts';
@@ -88,7 +89,8 @@ function heardFrom(
     const [wanted = ''] = interaction.values;
     return given.some(({ id }) => id === wanted) ? { change: wanted } : { problem: words.noSuchAnswer };
   }
-  if (press.act === 'back' || press.act === 'why' || press.act === 'not-known') return { turn: press.act };
+  if (press.act === 'back' || press.act === 'why' || press.act === 'not-known' || press.act === 'another-job')
+    return { turn: press.act };
   if (!asking) return { problem: words.nothingAskedNow };
   if (interaction.isModalSubmit()) {
     const answers = filledIn(interaction, asking);

@@ -7,6 +7,7 @@ import {
 import type { Choice } from '#interview/question.ts';
 import type { Language } from '#words/language.ts';
 import { standing as words } from '#words/standing.ts';
+import { whichJobWords } from '#words/which-job.ts';
 import type { Asking, Given, Screen } from '../screen.ts';
 import { isTyped, noneOfThese } from './form.ts';
 import { clipped, visible } from './harmless.ts';
@@ -34,14 +35,20 @@ const button = (label: string, press: Press, style: ButtonStyle = ButtonStyle.Se
 /** The buttons and menus under a screen, row by row. */
 export function rowsOf(screen: Screen, talk: string, whole: boolean): readonly Row[] {
   const at = { talk, turn: screen.revision };
-  return screen.asking ? askingRows(screen.asking, at, screen.language) : answeredRows(screen, at, whole);
+  return screen.asking ? askingRows(screen, screen.asking, at) : answeredRows(screen, at, whole);
 }
 
-function answeredRows({ reply, given = [], language = 'english' }: Screen, at: At, whole: boolean): readonly Row[] {
+/** The way to a sheet of its own, where the notes offer it. */
+const anotherJob = ({ mayGoElsewhere, language = 'english' }: Screen, at: At): readonly Button[] =>
+  mayGoElsewhere ? [button(whichJobWords[language].anotherJob, { act: 'another-job', ...at })] : [];
+
+function answeredRows(screen: Screen, at: At, whole: boolean): readonly Row[] {
+  const { reply, given = [], language = 'english' } = screen;
   const { showWorking, showEverything } = words[language];
   const standing = [
     button(showWorking, { act: 'working', ...at }),
     ...(whole ? [] : [button(showEverything, { act: 'everything', ...at })]),
+    ...anotherJob(screen, at),
   ];
   const next = [...new Map((reply?.suggestions ?? []).map((each) => [each.command, each])).values()].map(
     ({ label, command }) => button(label, { act: 'start', ...at, choice: command }),
@@ -83,7 +90,8 @@ export function givenBy({ questions, question, choices }: Asking): 'form' | 'but
   return question.widget.kind !== 'several' && choices.length <= mostAsButtons ? 'buttons' : 'menu';
 }
 
-function askingRows(asking: Asking, at: At, language: Language = 'english'): readonly Row[] {
+function askingRows(screen: Screen, asking: Asking, at: At): readonly Row[] {
+  const { language = 'english' } = screen;
   const { typeIt, answer, dontKnow, why, back } = words[language];
   const { choices, question, canGoBack } = asking;
   const given = givenBy(asking);
@@ -94,6 +102,7 @@ function askingRows(asking: Asking, at: At, language: Language = 'english'): rea
     button(dontKnow, { act: 'not-known', ...at }),
     button(why, { act: 'why', ...at }),
     ...(canGoBack ? [button(back, { act: 'back', ...at })] : []),
+    ...anotherJob(screen, at),
   ];
   if (given === 'form') return [standing];
   return given === 'buttons' ? [...choiceRows(choices, at), standing] : [[menu(asking, at, language)], standing];

@@ -6,11 +6,12 @@ import type { Language } from '#words/language.ts';
 import { terminalWords } from '#words/terminal.ts';
 import { crewLanguage } from '../answers.ts';
 import type { Command, Speaker, Start } from '../command.ts';
-import { begin, type Heard, hear, recalledTalk, screenOf, type Talk } from '../conversation.ts';
+import { begin, hear } from '../conversation.ts';
 import { acted, deskFor } from '../desk.ts';
 import { clipped, nearest, optionsFrom, withoutShellFlags, wordsOf } from '../options.ts';
 import type { Asking, Screen } from '../screen.ts';
 import { sheetTroubleText } from '../sheet-trouble-text.ts';
+import { type Heard, recalledTalk, screenOf, type Talk } from '../talk.ts';
 import { completionsOf } from './completions.ts';
 import { deskAnswer } from './desk.ts';
 import { photoAt } from './given-photo.ts';
@@ -110,10 +111,10 @@ export function terminalSession(outside: Outside): Session {
     return [text, '', ...where, ...[words().afterAnswer, ...next].map(plain)].join('\n');
   };
 
-  const begun = async ({ start, given, notes }: Start): Promise<string> => {
+  const begun = async ({ start, given, notes, line }: Start): Promise<string> => {
     const command = answering.find(({ name }) => name === start);
     if (!command) return plain(unknownCommand(start, commands, speaker.language));
-    const screen = begin(store, command, given, speaker);
+    const screen = begin(store, command, given, { ...speaker, line });
     return shown({ ...screen, noted: [], notes: [...notes, ...screen.notes] });
   };
 
@@ -286,7 +287,9 @@ export function terminalSession(outside: Outside): Session {
         if (isGoOn.test(text)) return await resumed();
         if (isWorking.test(word)) return worked();
         if (isChange.test(word)) return await changed(rest.join(' '));
-        if (turnMeant(text) === 'back' && open) return await shown(hear(store, open, { turn: 'back' }, who));
+        const onTalk = turnMeant(text);
+        if (open && (onTalk === 'back' || onTalk === 'another-job'))
+          return await shown(hear(store, open, { turn: onTalk }, who));
         if (turnMeant(text) || meansNotKnown(text) || /^skip$/i.test(text)) return plain(words().nothingAsked);
         return await started([word, ...rest], text.replace(/^\//, ''));
       } catch (error) {

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { hear, recalledTalk, screenOf } from '#chat/conversation.ts';
+import { hear } from '#chat/conversation.ts';
+import { recalledTalk, screenOf } from '#chat/talk.ts';
 import { crew, folder, storeAt } from '../../store/workbench.ts';
 import { askedIn, commands, ducting, ladder, sizing, started, talkIn, turns } from './crew.ts';
 

@@ -1,6 +1,7 @@
 import type { AnswerCommand } from '#chat/command.ts';
-import { begin, type Heard, hear, recalledTalk, type Talk } from '#chat/conversation.ts';
+import { begin, hear } from '#chat/conversation.ts';
 import type { Screen } from '#chat/screen.ts';
+import { type Heard, recalledTalk, type Talk } from '#chat/talk.ts';
 import duct from '#commands/duct.ts';
 import size from '#commands/size.ts';
 import type { ScopedStore } from '#store/store.ts';

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { AnswerCommand } from '#chat/command.ts';
-import { begin, type Heard, hear, recalledTalk } from '#chat/conversation.ts';
+import { begin, hear } from '#chat/conversation.ts';
 import type { Screen } from '#chat/screen.ts';
+import { type Heard, recalledTalk } from '#chat/talk.ts';
 import { terminalSession } from '#chat/terminal/session.ts';
 import callback from '#commands/callback.ts';
 import duct from '#commands/duct.ts';

@@ -38,3 +38,28 @@ describe('/callback hears a complaint', () => {
     expect(JSON.stringify(reply.embeds)).toContain('Said because of: a hot or burning smell.');
   });
 });
+
+describe('/callback for another customer in the same channel', () => {
+  it('asks by buttons which job a line is about, and keeps the first one’s sheet as it was', async () => {
+    const { ann } = play.crew();
+    await ann.slash('callback', { complaint: '14 Maple St: mirror still fogged' });
+    const asked = await ann.slash('ask', { text: '9 Oak Ave, fan hums' });
+    expect(question(asked)).toContain('The line names 9 Oak Ave. Open here is Job 1, 14 Maple St.');
+    const on = await ann.press(asked, 'New sheet: 9 Oak Ave');
+    expect(on.id).toBe(asked.id);
+    expect(on.content).toContain('Job 2, 9 Oak Ave');
+    expect((await ann.slash('job show', { name: '1' })).text).toContain('14 Maple St: mirror still fogged');
+    expect((await ann.slash('job show', { name: '2' })).text).toContain('9 Oak Ave, fan hums');
+  });
+
+  it('says beside an earlier complaint where it goes, and one press gives it a sheet of its own', async () => {
+    const { ann } = play.crew();
+    await ann.slash('callback', { complaint: 'mirror still fogged' });
+    const second = await ann.slash('callback', { complaint: 'fan hums' });
+    expect(second.content).toContain('which holds a complaint already');
+    const on = await ann.press(second, 'Another job');
+    expect(on.content).toContain('This is on Job 2, no name yet now.');
+    expect(labels(on)).not.toContain('Another job');
+    expect((await ann.slash('job show', { name: '1' })).text).toContain('mirror still fogged');
+  });
+});
