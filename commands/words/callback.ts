@@ -49,6 +49,20 @@ export const callbackWords = inEach(
     speaksAgainst: (signs: string) => ` Speaks against it: ${signs}.`,
     band: 'Band',
     ofHundred: (band: string, count: number) => `${band}: ${count} of 100 such jobs or more`,
+    saidAs: 'Why no surer word',
+    oneKindOfSign: 'signs of one kind alone speak for it; very likely takes two kinds, or the defect seen',
+    noSignForIt: 'no sign told speaks for it',
+    toldToCustomer: {
+      oneOfUs: 'one of us',
+      comes: (who: string) =>
+        `Tell the customer: ${who} comes to look before anything is replaced; until then nobody opens the fan; at a hot smell, a trip or a hum without turning, switch it off and call us; at smoke or a carbon monoxide alarm everyone goes outside and calls the fire service from there.`,
+      ruleOutFirst: (burner: boolean) =>
+        `Tell the customer: leave the fan${burner ? ', and whatever burns gas, oil or wood,' : ''} off until we have been, since something that can hurt has to be ruled out first; at smoke, a carbon monoxide alarm, headache or dizziness everyone goes outside and calls the fire service from there.`,
+      stopped:
+        'Tell the customer what the stop above says to do, word for word; after that nobody touches the fan, and a qualified person comes before it runs again.',
+      everyoneOut:
+        'Tell the customer: everyone outside now, call the fire service from outside, and nobody goes back in until they say so; we come after that.',
+    },
     forWhoeverMends: (band: string, cause: string) => `For the repair: ${band}, ${cause}.`,
     numbers: {
       'measured at the grille': 'measured at the grille',
@@ -182,6 +196,20 @@ export const callbackWords = inEach(
     speaksAgainst: (signs) => ` En contra: ${signs}.`,
     band: 'Banda',
     ofHundred: (band, count) => `${band}: ${count} de 100 trabajos así o más`,
+    saidAs: 'Por qué no con más seguridad',
+    oneKindOfSign: 'solo la apoyan señales de una clase; muy probable pide dos clases, o ver el defecto',
+    noSignForIt: 'ninguna señal dicha la apoya',
+    toldToCustomer: {
+      oneOfUs: 'alguien de nosotros',
+      comes: (who) =>
+        `Dígale al cliente: ${who} va a verlo antes de cambiar nada; mientras tanto nadie abre el extractor; si huele a caliente, se dispara o zumba sin girar, apáguelo y llámenos; con humo o una alarma de monóxido de carbono todos salen y llaman a los bomberos desde afuera.`,
+      ruleOutFirst: (burner) =>
+        `Dígale al cliente: deje apagado el extractor${burner ? ', y todo lo que queme gas, petróleo o leña,' : ''} hasta que vayamos, porque primero hay que descartar algo que puede hacer daño; con humo, una alarma de monóxido de carbono, dolor de cabeza o mareo todos salen y llaman a los bomberos desde afuera.`,
+      stopped:
+        'Dígale al cliente lo que manda el alto de arriba, palabra por palabra; después nadie toca el extractor, y va una persona calificada antes de que vuelva a andar.',
+      everyoneOut:
+        'Dígale al cliente: todos afuera ya, llamen a los bomberos desde afuera, y nadie vuelve a entrar hasta que ellos lo digan; nosotros vamos después.',
+    },
     forWhoeverMends: (band, cause) => `Para la reparación: ${band}, ${cause}.`,
     numbers: {
       'measured at the grille': 'medido en la rejilla',

@@ -23,9 +23,9 @@ export function headlineOf({ outcome, dangers, open, ranking: [top] }: Diagnosis
     case 'not enough to tell':
       return texts.notEnough;
     case 'leaning':
-      return top?.band === 'possible' ? texts.firstInLine(name) : texts.looksLike(name);
+      return top?.told === 'possible' ? texts.firstInLine(name) : texts.looksLike(name);
     case 'clear':
-      return texts.veryLikelyIt(name);
+      return top?.told === 'very-likely' ? texts.veryLikelyIt(name) : texts.looksLike(name);
   }
 }
 

@@ -4,7 +4,7 @@ import type { NumberEvidence, NumberShown } from '#diagnosis/numbers.ts';
 import type { Finding, Step } from '#findings/finding.ts';
 import type { UnitSystem } from '#interview/question.ts';
 import { type CallbackFindingId, isVariable } from '#knowledge/callback-findings.ts';
-import { callbackScale, callbackSentences } from '#knowledge/callback-scale.ts';
+import { callbackDangers, callbackScale, callbackSentences } from '#knowledge/callback-scale.ts';
 import { callbackTexts } from '#knowledge/callback-texts.ts';
 import { type CauseId, causes } from '#knowledge/causes.ts';
 import { airflow, minutes, smallLength, staticPressure, temperature } from '#quantity/kinds.ts';
@@ -35,7 +35,7 @@ const pushStep =
 function causeFinding(ranked: RankedCause, surely: boolean, language: Language): Finding {
   const texts = callbackWords[language];
   const { name } = callbackTexts[language].causes[ranked.cause];
-  const { band } = ranked;
+  const { band, told } = ranked;
   const reasons = ranked.raised.slice(0, 3).map(({ id }) => inWords(id, language));
   const against = ranked.lowered.slice(0, 2).map(({ id }) => inWords(id, language));
   const why = reasons.length > 0 ? texts.speaksFor(reasons.join('; ')) : '';
@@ -44,7 +44,7 @@ function causeFinding(ranked: RankedCause, surely: boolean, language: Language):
     id: 'likely-cause',
     weight: 'advice',
     cause: ranked.cause,
-    says: `${texts.likelyCause(surely ? texts.bands[band] : texts.onlyPossible, name)}${why}${not}`,
+    says: `${texts.likelyCause(surely ? texts.bands[told] : texts.onlyPossible, name)}${why}${not}`,
     working: [
       ...ranked.raised.map(pushStep('raised', language)),
       ...ranked.lowered.map(pushStep('lowered', language)),
@@ -53,6 +53,15 @@ function causeFinding(ranked: RankedCause, surely: boolean, language: Language):
         value: texts.ofHundred(texts.bands[band].toLowerCase(), Math.round(callbackScale.bands[band].from * 100)),
         source: callbackScale.bands[band].citation,
       },
+      ...(told === band
+        ? []
+        : [
+            {
+              what: texts.saidAs,
+              value: told === 'likely' ? texts.oneKindOfSign : texts.noSignForIt,
+              source: callbackScale.figures['signs-for-very-likely'].citation,
+            },
+          ]),
     ],
     sources: citations(causes[ranked.cause].citation),
   };
@@ -62,7 +71,7 @@ function causeFinding(ranked: RankedCause, surely: boolean, language: Language):
 const behindDanger = (ranked: RankedCause, language: Language): Finding => ({
   ...causeFinding(ranked, false, language),
   says: callbackWords[language].forWhoeverMends(
-    callbackWords[language].bands[ranked.band].toLowerCase(),
+    callbackWords[language].bands[ranked.told].toLowerCase(),
     lower(callbackTexts[language].causes[ranked.cause].name),
   ),
 });
@@ -197,6 +206,39 @@ const ruleOutFinding = ({ cause }: RankedCause, isHeld: boolean, language: Langu
 /** More causes than this on a phone are not read. */
 const mostCauses = 4;
 
+/** The causes a crew calls somebody else in for. */
+const tradesCalledIn: readonly string[] = ['licensed-electrician', 'roofer', 'plumber', 'fuel-gas-trade'];
+
+const mayBeBurner = (cause: CauseId): boolean => {
+  const { lifeSafety } = causes[cause];
+  return lifeSafety !== undefined && (callbackDangers[lifeSafety]?.everyoneOut ?? false);
+};
+
+/** What whoever is on the phone tells the customer: who comes, and what nobody does meanwhile. Never that it is safe. */
+function customerFinding(
+  { outcome, dangers, open, ruleOutFirst }: Diagnosis,
+  likeliest: CauseId | undefined,
+  language: Language,
+): Finding {
+  const { toldToCustomer: texts, trades } = callbackWords[language];
+  const who = likeliest === undefined ? undefined : causes[likeliest].who;
+  const says =
+    outcome === 'stopped'
+      ? dangers.some(({ danger }) => callbackDangers[danger].everyoneOut)
+        ? texts.everyoneOut
+        : texts.stopped
+      : ruleOutFirst.length > 0 || open.length > 0
+        ? texts.ruleOutFirst(open.length > 0 || ruleOutFirst.some(({ cause }) => mayBeBurner(cause)))
+        : texts.comes(who !== undefined && tradesCalledIn.includes(who) ? trades[who] : texts.oneOfUs);
+  return {
+    id: 'tell-customer',
+    weight: 'advice',
+    says,
+    working: [],
+    sources: citations({ source: 'common-practice', verified: false }),
+  };
+}
+
 /** Everything a callback tells: dangers first, then what it most likely is and what to check next. */
 export function callbackFindingsTold(
   diagnosis: Diagnosis,
@@ -256,5 +298,6 @@ export function callbackFindingsTold(
         }),
       ),
     diagnosis.dangers.length === 0 && isHeld ? findOutFinding(diagnosis, language) : nextFinding(next, language),
+    customerFinding(diagnosis, surely ? named[0]?.cause : undefined, language),
   ];
 }

@@ -1,4 +1,4 @@
-import type { CallbackFindingId } from '#knowledge/callback-findings.ts';
+import { type CallbackFindingId, isCallbackFinding } from '#knowledge/callback-findings.ts';
 import type { CauseBand, ContextId, StrengthName } from '#knowledge/callback-scale.ts';
 import type { CauseId } from '#knowledge/causes.ts';
 import { type Answers, type Evidence, type Understood, understood } from './answers.ts';
@@ -18,6 +18,8 @@ export interface Push {
 export interface RankedCause {
   readonly cause: CauseId;
   readonly band: CauseBand;
+  /** The band as it is told: held back where too few kinds of signs speak for the cause. */
+  readonly told: CauseBand;
   /** How likely it is to be there, alone or beside another. For ordering and for tests: people are told the band. */
   readonly chance: number;
   readonly raised: readonly Push[];
@@ -58,7 +60,9 @@ export function diagnose(reasoning: Reasoning, answers: Answers): Diagnosis {
   const ranking = reasoning.causeIds
     .map((cause, at): RankedCause => {
       const chance = present[at] as number;
-      return { cause, chance, band: bandOf(chance, reasoning), ...pushes(at) };
+      const band = bandOf(chance, reasoning);
+      const { raised, lowered } = pushes(at);
+      return { cause, chance, band, told: bandTold(band, { cause, raised }, told, reasoning), raised, lowered };
     })
     .sort((a, b) => b.chance - a.chance);
   const dangers = dangersSeen(answers, reasoning);
@@ -89,6 +93,25 @@ export function diagnose(reasoning: Reasoning, answers: Answers): Diagnosis {
 function bandOf(chance: number, { knowledge }: Reasoning): CauseBand {
   const bands = Object.entries(knowledge.scale.bands) as [CauseBand, { readonly from: number }][];
   return bands.sort(([, a], [, b]) => b.from - a.from).find(([, { from }]) => chance >= from)?.[0] ?? 'unlikely';
+}
+
+/**
+ * How sure the words may be. The figure behind a band takes every sign as heard right; a person does not. So "very likely" takes
+ * signs of different kinds, or the defect itself, seen; and a cause that nothing told speaks for is possible at most, however
+ * common it is.
+ */
+function bandTold(
+  band: CauseBand,
+  { cause, raised }: Pick<RankedCause, 'cause' | 'raised'>,
+  { evidence }: Understood,
+  { knowledge }: Reasoning,
+): CauseBand {
+  const signs = evidence.filter(({ id }) => raised.some((push) => push.kind !== 'context' && push.id === id));
+  const kinds = new Set(signs.map(({ id, group }) => group ?? id)).size;
+  const isSeen = signs.some(({ id, seen }) => seen && isCallbackFinding(id) && knowledge.findings[id].defect === cause);
+  if (kinds === 0) return band === 'unlikely' ? band : 'possible';
+  if (band !== 'very-likely' || isSeen) return band;
+  return kinds >= knowledge.scale.figures['signs-for-very-likely'].value ? band : 'likely';
 }
 
 /** For one cause, how each answer stands under it against how it stands under the other causes as they were before. */

@@ -54,6 +54,7 @@ const scale = checked(
     effort: z.record(z.enum(checkPlaces), share),
     powerEffort: z.record(z.enum(checkPowers), share),
     figures: z.strictObject({
+      'signs-for-very-likely': share,
       'group-share': share,
       'second-fault': share,
       'second-fault-said': share,

@@ -13,6 +13,7 @@ export const findingTitles: Readonly<Record<OtherLanguage, Readonly<Record<strin
     remedy: 'arreglo',
     repair: 'reparación',
     'rule-out': 'descartar primero',
+    'tell-customer': 'para el cliente',
     'two-causes': 'dos causas',
   },
 };

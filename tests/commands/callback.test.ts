@@ -46,6 +46,28 @@ describe('a callback answered at once', () => {
     expect(asked('seen=shock').reply?.findings[0]?.says).toMatch(/ask how they are.*emergency services.*doctor today/);
   });
 
+  it('ends with one sentence for the customer, and never says that it is safe', () => {
+    const told = (...words: string[]) => {
+      const findings = asked(...words).reply?.findings ?? [];
+      const mine = findings.filter(({ id }) => id === 'tell-customer');
+      expect(mine).toHaveLength(1);
+      expect(findings.at(-1)).toBe(mine[0]);
+      expect(mine[0]?.says.match(/\.(?:\s|$)/g)).toHaveLength(1);
+      expect(mine[0]?.says).not.toMatch(/\bsafe\b|\bno danger\b|\bfine to\b/i);
+      return mine[0]?.says ?? '';
+    };
+    expect(told('seen=spill')).toMatch(/everyone outside now.*nobody goes back in/);
+    expect(told('seen=hum-noturn')).toMatch(/what the stop above says to do/);
+    expect(told('seen=door-slam', 'context=combustion')).toMatch(/leave the fan, and whatever burns gas/);
+    expect(told('seen=rattle, rattle-hand')).toMatch(/^Tell the customer: one of us comes to look/);
+  });
+
+  it('puts no word into a caller’s mouth: a musty smell is not said to come while the fan runs', () => {
+    const { reply } = asked('complaint=musty smell in the bathroom');
+    const [there] = reply?.tables?.at(-1)?.rows ?? [];
+    expect(there?.[1]).toBe('a musty or sewer smell');
+  });
+
   it('never proposes a look inside the grille before the circuit is proven dead', () => {
     for (const seen of ['hum', 'rattle', 'flow-low', 'tissue', 'not-working']) {
       const next = asked(`seen=${seen}`).reply?.findings.find(({ id }) => id === 'next-check');

@@ -70,6 +70,40 @@ describe('a cause that can hurt is ruled out first', () => {
   });
 });
 
+describe('the word told is no surer than the signs', () => {
+  const top = (answers: Parameters<typeof diagnosed>[0]) => {
+    const [first] = diagnosed(answers).ranking;
+    return first && { cause: first.cause, band: first.band, told: first.told };
+  };
+
+  it('one sign alone is likely at most, whatever its figure', () => {
+    expect(top({ seen: ['hum-noturn'] })).toEqual({ cause: 'seized', band: 'very-likely', told: 'likely' });
+  });
+
+  it('signs of two kinds may be called very likely', () => {
+    expect(top({ seen: ['grind', 'noise-grew'] })).toMatchObject({ band: 'very-likely', told: 'very-likely' });
+  });
+
+  it('a defect somebody saw needs no second sign', () => {
+    const known = callbackKnowledge.findings;
+    const seen = (Object.keys(known) as (keyof typeof known)[]).filter((id) => known[id].defect !== undefined);
+    const held = seen.flatMap((id) => {
+      const first = diagnosed({ seen: [id] }).ranking[0];
+      return first?.cause === known[id].defect && first?.band !== first?.told ? [id] : [];
+    });
+    expect(seen.length).toBeGreaterThan(5);
+    expect(held).toEqual([]);
+  });
+
+  it('is never surer than the band', () => {
+    const bands = ['very-likely', 'likely', 'possible', 'unlikely'];
+    for (const answers of [{}, { seen: ['fog'] }, { seen: ['rattle', 'rattle-hand'] }, { notSeen: ['weak'] }]) {
+      for (const { band, told } of diagnosed(answers).ranking)
+        expect(bands.indexOf(told)).toBeGreaterThanOrEqual(bands.indexOf(band));
+    }
+  });
+});
+
 describe('bands instead of percentages', () => {
   it('a fogged mirror alone is not enough to tell', () => {
     expect(diagnosed({ seen: ['fog'] }).outcome).toBe('not enough to tell');
