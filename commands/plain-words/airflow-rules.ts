@@ -9,7 +9,7 @@ const settingsList = String.raw`(?<list>\d+(?:(?: ?(?:,|/|and|or|-))+ ?\d+)+|(?<
 /** What the label tells of the fan: its points, one constant airflow, its settings, the one number on the carton. */
 export const fanRules: readonly Rule[] = [
   rule(
-    String.raw`(?:\d+(?:\.\d+)?(?: (?:cfm|l/s))? ?(?:@|at) ?(?:0?\.\d+|1(?:\.\d+)?|\d+(?= pa))(?: (?:in(?: ?w\.?[gc]\.?)?|pa))?(?: (?:and|,|;) |[ ,;]+(?:and )?)?)+`,
+    String.raw`(?:\d+(?:\.\d+)?(?: (?:cfm|l/s))? ?(?:@|at) ?(?:0?\.\d+|0(?![\d.])|1(?:\.\d+)?|\d+(?= pa))(?: (?:in(?: ?w\.?[gc]\.?)?|pa))?(?: (?:and|,|;) |[ ,;]+(?:and )?)?)+`,
     (_, points) =>
       fact(
         'fan-curve',
@@ -83,7 +83,15 @@ export const deliveredRules: readonly Rule[] = [
     ({ q: flow }) => fact('delivered-airflow', `${flow}`),
   ),
   rule(
-    String.raw`(?:deliver(?:s|ed|ing)?|mov(?:es?|ing)|pull(?:s|ing)?|tak(?:es|ing)|push(?:es|ing)|exhaust(?:s|ing)|gets?|getting|(?:really|actually|real|actual)(?: (?:flow|airflow|cfm))?)(?: (?:really|actually|out|air))* ?${hedge}${q}(?: out)?`,
+    String.raw`(?<!\d (?:cfm|l/s|m3/h) (?:is |are |really |actually )*)(?:deliver(?:s|ed|ing)?|mov(?:es?|ing)|pull(?:s|ing)?|tak(?:es|ing)|push(?:es|ing)|exhaust(?:s|ing)|gets?|getting|(?:really|actually|real|actual)(?: (?:flow|airflow|cfm))?)(?: (?:really|actually|out|air))* ?${hedge}${q}(?: out)?`,
+    ({ q: flow }) => fact('delivered-airflow', `${flow}`),
+  ),
+  rule(
+    String.raw`\b(?:fan|it|unit|that|she|he) (?:(?:really|actually|only|just) )+(?:does|makes?|moves|pulls|gets) ${hedge}${q}`,
+    ({ q: flow }) => fact('delivered-airflow', `${flow}`),
+  ),
+  rule(
+    String.raw`${q} (?:is |are |that )?(?:(?:actually|really) )?(?:com(?:ing|es)|go(?:ing|es)|gets|getting) (?:out|through|outside|outdoors|up the duct|into the duct|at the grille)`,
     ({ q: flow }) => fact('delivered-airflow', `${flow}`),
   ),
   rule(

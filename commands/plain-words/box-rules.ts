@@ -46,8 +46,11 @@ const cable = new RegExp(
   String.raw`(?:(?<n>\d{1,2}|an?) ?(?:x |x|- ?|(?:runs?|cables?|pieces?|romex|nm)(?: of)? |of )?)?(?<awg>${gauges}) ?(?:[/-] ?(?<c>[234])|(?<d>[234])(?= cables?))(?![\d/])(?: ?(?:romex|nm-?b?|cables?|wires?))*(?<g> ?,?(?:\+|with|and|w|both with)? ?(?:an? |the |bare |their )?(?:grounds?|\bg\b))?(?: ?x ?(?<m>\d+))?`,
   'g',
 );
+/** What the wires of a box go by besides. */
+const ofWires =
+  '(?:wires?|conductors?|insulated(?: wires?)?|blacks?|whites?|reds?|blues?|hots?|neutrals?|travell?ers?|switch legs?)';
 const wire = new RegExp(
-  String.raw`(?<!\d)(?<n>\d{1,2})(?: ?x ?| )(?:#|no\.? ?)?(?<awg>${gauges})(?! ?/)(?: awg|ga)?(?: (?:solid|stranded|copper))*(?= ?(?:wires?|conductors?|,|;|$|\d+ ?x|and|~|in |with|\+))(?: ?(?:wires?|conductors?))?|(?<p>\d{1,2}) ?(?:wires|conductors|wire) ?,?(?:of |at )?(?:#|no\.? ?)?(?<big>${gauges})(?: awg)?|(?<k>\d{1,2}) ?(?:#|x) ?(?<small>${gauges})(?: awg)?`,
+  String.raw`(?<!\d)(?<n>\d{1,2})(?: ?x ?| )(?:#|no\.? ?)?(?<awg>${gauges})(?! ?/)(?: awg|ga)?(?: (?:solid|stranded|copper))*(?= ?(?:${ofWires}|,|;|\.|\?|\)|$|\d+ ?x|and|~|in |within|with|\+))(?: ?${ofWires})?|(?<p>\d{1,2}) ?${ofWires} ?,?(?:of |at )?(?:#|no\.? ?)?(?<big>${gauges})(?: awg)?|(?<k>\d{1,2}) ?(?:#|x) ?(?<small>${gauges})(?: awg)?(?: ${ofWires})?`,
   'g',
 );
 
@@ -77,7 +80,11 @@ function wiresIn(text: string): Taken & { readonly gauge: string | undefined } {
   take(wire, ({ n, awg, p, big, k, small }, whole) => {
     const [count, gauge] = [n ?? p ?? k, awg ?? big ?? small];
     // A room is 5x8 before a box holds five wires as thick as that.
-    if (Number(count) > 40 || (Number(gauge) < 10 && !/#|awg|ga\b|wires?|conductors?/.test(whole))) return undefined;
+    if (
+      Number(count) > 40 ||
+      (Number(gauge) < 10 && !/#|awg|ga\b|wires?|conductors?|blacks?|whites?|reds?|hots?|neutrals?/.test(whole))
+    )
+      return undefined;
     sizes.push(`${gauge}`);
     return `${count}x${gauge}`;
   });
@@ -114,8 +121,8 @@ const counted = (said: string | undefined): string => (said === undefined || /^a
 const onGauge = String.raw`(?: ?,?(?:on|at|of|all|with)? ?(?:#|no\.? ?)?(?<w>${gauges})(?! ?(?:in|mm|in3|x|/)|\d)(?: awg)?)?`;
 
 /** What fills a box: the box, the wires by size, grounds, devices, clamps. */
-export function boxMentioned(line: string): Taken {
-  const boxed = taken(line, boxes);
+export function boxMentioned(line: string, given: readonly Fact[] = []): Taken {
+  const boxed = taken(line, boxes, given);
   const inside: Taken = {
     facts: withGangs(boxed.facts, line),
     text: boxed.text.replace(/\b[1-4](?=[ -]?gang\b)/, '~'),
@@ -127,15 +134,25 @@ export function boxMentioned(line: string): Taken {
     ),
   ]);
   const grounds = taken(leads.text, [
-    rule(String.raw`(?<n>\d{1,2}) (?:bare |equipment )?grounds?\b${onGauge}`, ({ n, w }) =>
-      fact('grounds', `${n}x${w ?? '?'}`),
+    // A count, a size, then the word: "2 14 grounds" are two of them.
+    rule(
+      String.raw`(?<![\d/.])(?<n>\d{1,2})(?: ?x ?| ?# ?| )(?<w>${gauges})(?: (?:awg|ga|bare|equipment|copper))* (?:grounds?|bares?|egcs?)\b`,
+      ({ n, w }) => fact('grounds', `${n}x${w}`),
+    ),
+    rule(
+      String.raw`(?<![\d/.]|\d ?x ?|\d ?# ?|(?<![\d/.x#]|[x#] )\d{1,2} )(?<n>\d{1,2}) (?:bare |equipment |copper )*(?:grounds?|bares?|bare wires?)\b${onGauge}`,
+      ({ n, w }) => fact('grounds', `${n}x${w ?? '?'}`),
+    ),
+    rule(
+      String.raw`\b(?:grounds?|ground wires?|bare wires?)(?: (?:is|are))?[:=]? ?(?<n>[1-9])(?![\d./]| ?(?:x|#|in3|in|awg|wires?|conductors?|switch|timer|device|cable|romex|1[024]\b))`,
+      ({ n }) => fact('grounds', `${n}x?`),
+    ),
+    rule(
+      String.raw`\b(?:grounds?|ground wires?) (?:all |both )?(?:#|no\.? ?)(?<w>${gauges}) ?x ?(?<n>\d{1,2})\b`,
+      ({ n, w }) => fact('grounds', `${n}x${w}`),
     ),
     rule(String.raw`(?<=wires?,? (?:and |plus )?)(?:an?|the) (?:bare )?ground\b${onGauge}`, ({ w }) =>
       fact('grounds', `1x${w ?? '?'}`),
-    ),
-    rule(
-      String.raw`(?<!\d)(?<n>\d{1,2})(?: ?x ?| )(?:#)?(?<w>${gauges})(?: awg)? (?:bare |equipment )?grounds?`,
-      ({ n, w }) => fact('grounds', `${n}x${w}`),
     ),
     rule(String.raw`(?<n>\d{1,2}) (?:wire ?nuts?|wire connectors?|connectors?|nuts?)\b${onGauge}`, ({ n, w }) =>
       fact('wire-connectors', `${n}x${w ?? '?'}`),
@@ -143,7 +160,10 @@ export function boxMentioned(line: string): Taken {
     rule(String.raw`(?<d>${number}) (?<u>mm|in|cm) deep`, ({ d, u }) => fact('device-depth', `${d} ${u}`)),
   ]);
   const devices = taken(grounds.text, [
-    rule(String.raw`\b(?:devices?|switch(?:es)?)[:=] ?(?<n>\d)(?![\d./x])`, ({ n }) => fact('devices', `${n}x?`)),
+    rule(
+      String.raw`\b(?:devices?|switch(?:es)?|timers?)(?:[:=]| -|(?= \d ?(?:,|;|\.(?!\d)|$))) ?(?<n>\d)(?![\d./]| ?(?:x|#))`,
+      ({ n }) => fact('devices', `${n}x?`),
+    ),
     rule(
       String.raw`(?<![a-z\d/.-])(?<n>\d|an?|the) (?:single[ -]?pole |3[ -]?way |humidity |motion |fan |wall |dimmer |sensor |timer |countdown )*(?:switch(?:es)?|timers?|devices?|sensors?|dimmers?|receptacles?|outlets?|controls?)\b(?! (?:box|loop|leg|plate|circuit|wires?)\b)${onGauge}`,
       ({ n, w }) => fact('devices', `${counted(n)}x${w ?? '?'}`),
@@ -156,8 +176,15 @@ export function boxMentioned(line: string): Taken {
   const counts = devicesTogether(devices);
   const wires = wiresIn(counts.text);
   const known: Fact[] = [...inside.facts, ...leads.facts, ...grounds.facts, ...counts.facts, ...wires.facts];
-  const gauge = wires.gauge;
-  return { facts: [...known.flatMap((each) => sizedBy(each, gauge)), ...wordsSaid(line)], text: wires.text };
+  const told = given.find(({ id }) => id === 'conductors')?.answer;
+  const gauge = told === undefined ? wires.gauge : wiresIn(told).gauge;
+  const facts = known.flatMap((each) => sizedBy(each, gauge));
+  // What has no size is asked for; how many were told is then still to be named.
+  const unsized = known.filter(({ id, answer }) => severalOf(answer) && !facts.some((each) => each.id === id));
+  return {
+    facts: [...facts, ...wordsSaid(line)],
+    text: [wires.text, ...unsized.map(({ answer }) => Number.parseInt(answer, 10))].join(' '),
+  };
 }
 
 const further =
@@ -175,16 +202,19 @@ function devicesTogether({ facts, text }: Taken): Taken {
   return { facts: [fact('devices', known.answer.replace(/^\d+/, String(count)))].flat(), text: left };
 }
 
+const severalOf = (answer: string): boolean => Number.parseInt(answer, 10) > 1;
+
 /** A count without a size is of the wires' size where that was told; else the question is left to be asked. */
 const sizedBy = ({ id, answer }: Fact, gauge: string | undefined): readonly Fact[] =>
   !answer.endsWith('?') ? [{ id, answer }] : gauge === undefined ? [] : [{ id, answer: answer.replace('?', gauge) }];
 
+const noClamps =
+  /\b(?:no|without|zero|0|not any|(?:doesn'?t|does not|don'?t) (?:have|need|use)(?: any)?) (?:internal |inside |cable |romex )*clamps?\b|\bclamps?(?: (?:are|is|all|at|:))*[ :=-]*(?:none|no|zero|0|outside|external|out)\b|\b(?:external|outside) clamps?\b|\bclamp-?less\b|\bclamps? on the outside\b/;
+const someClamps = /\bclamps?\b/;
+
 function wordsSaid(line: string): readonly Fact[] {
-  const none =
-    /\b(?:no|without|zero|0) (?:internal |inside |cable )?clamps?\b|\bclamps? (?:are )?outside\b|\bclamp-?less\b/.test(
-      line,
-    );
-  const inside = /\bclamps?\b|\bint(?:ernal)? clamps?\b/.test(line);
+  const none = noClamps.test(line);
+  const inside = someClamps.test(line);
   const serves = /\bbox (?:for|at|on|of) the fan\b|\bfan(?:'s)? (?:junction )?box\b/.test(line)
     ? 'fan'
     : /\b(?:switch|timer) box\b|\bbox (?:for|behind) the (?:switch|timer)\b/.test(line)

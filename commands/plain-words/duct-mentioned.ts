@@ -1,7 +1,7 @@
 import { fittingIds, fittings } from '#knowledge/ducts.ts';
 import { fittingPatterns, kindMeant } from '../questions/run-grammar.ts';
 import { cutsNumber, without } from './line.ts';
-import { number } from './measures.ts';
+import { decimal, number } from './measures.ts';
 
 /** Parts of a duct as a line mentions them, wherever they stand. */
 interface Stretch {
@@ -40,20 +40,33 @@ export interface DuctMentioned {
 }
 
 const kinds = String.raw`(?:foil|alumin(?:i)?um|semi[- ]?rigid|corrugated)(?:[- ]*(?:flex(?:ible)?))?|(?:insulated |wire |vinyl |plastic )?flex(?:ible|y|ie)?|spiral|(?:smooth|rigid|hard|galvanized|galvanised|sheet metal|metal|steel|pvc)(?: pipe)?|pipe`;
+/** What a duct does where it gets narrower or wider. */
+const changes =
+  'reducers?|increasers?|transitions?|reductions?|reduc(?:ed?|es|ing)|increas(?:ed?|es|ing)|chok(?:ed?|es|ing)|neck(?:s|ed|ing)?|step(?:s|ped|ping)?|squeez(?:ed?|es|ing) down|pinch(?:es|ed)?|narrow(?:s|ed|ing)?|taper(?:s|ed|ing)?|bump(?:s|ed)? (?:up|down)|cut down|widen(?:s|ed)?|open(?:s|ed)? up|upsiz(?:ed?|es)|downsiz(?:ed?|es)|(?:drops?|goes|dropped|comes|went) (?:down|up)(?= from)';
+const fromTo = String.raw`(?<a>${number}) ?(?<u>in\b|mm\b)? ?(?:to|->|x|-|(?:down|up) to|into) ?(?:an? )?(?<b>${number})(?! ?(?:ft|m|elbow|x|by|cfm|%|l/s|min|90|45)\b) ?(?<v>in\b|mm\b)?`;
 const atoms: readonly (readonly [
   RegExp,
-  (groups: Readonly<Record<string, string | undefined>>, said: string) => Atom,
+  (groups: Readonly<Record<string, string | undefined>>, said: string) => Atom | undefined,
 ])[] = [
   [
     new RegExp(
-      String.raw`(?:reducer|increaser|transition|reduc(?:ed?|es|ing)|chok(?:es|ed)|necks?)(?: down)?(?: (?:from|of|is))? ?(?<a>${number}) ?(?<u>in|mm)? ?(?:to|->|x|-|down to) ?(?<b>${number}) ?(?<v>in\b|mm\b)?`,
+      String.raw`(?:${changes})(?: (?:down|up|in|size|sizes|right|straight|immediately|away|off|at|the|fan|collar|it|is|of|from|coming|out|then))*[:=,]? ?(?:an? |the )?${fromTo}`,
       'g',
     ),
     (groups) => change(groups),
   ],
   [
     new RegExp(
-      String.raw`(?<a>${number}) ?(?<u>in|mm)? ?(?:to|->|x|-|down to) ?(?<b>${number}) ?(?<v>in|mm)? ?(?:reducer|increaser|transition)`,
+      String.raw`(?:goes|going|went|comes|coming|runs|drops?|dropped|dropping|changes?|changed|starts|switches|switched|moves) (?:(?:down|up|in size|right|straight|immediately|off|at|the|fan|collar|it|is|then) )*from (?:an? )?${fromTo}`,
+      'g',
+    ),
+    (groups) => change(groups),
+  ],
+  [new RegExp(String.raw`${fromTo} ?(?:reducer|increaser|transition|reduction)`, 'g'), (groups) => change(groups)],
+  // "5 in down to 4 in": two sizes with nothing between them but the way.
+  [
+    new RegExp(
+      String.raw`(?<a>${number}) (?<u>in|mm) ?(?:to|->|(?:and |then )?(?:reduced |necked |choked |stepped |squeezed |cut )?(?:down|up) to) (?:an? )?(?<b>${number}) (?<v>in|mm)\b(?! (?:door|gap|deep|wide|long|high|below|above|of)\b)`,
       'g',
     ),
     (groups) => change(groups),
@@ -98,8 +111,18 @@ const atoms: readonly (readonly [
   ],
 ];
 
-function change({ a, u, b, v }: Readonly<Record<string, string | undefined>>): Atom {
+/** The widest and the narrowest duct of a bath fan, in inches and in millimetres. */
+const ductSizes = { in: [2, 14], mm: [60, 360] } as const;
+
+/** So many of them tell of a change of size, and come before the fittings. */
+const changing = 4;
+
+/** A change of size, where both are sizes a duct comes in; else two numbers that stand beside each other by chance. */
+function change({ a, u, b, v }: Readonly<Record<string, string | undefined>>): Atom | undefined {
   const unit = v ?? u ?? (Number(a) > 30 ? 'mm' : 'in');
+  const [least, most] = ductSizes[unit as 'in' | 'mm'];
+  const fits = [a, b].every((size) => Number(decimal(`${size}`)) >= least && Number(decimal(`${size}`)) <= most);
+  if (!fits || a === b) return undefined;
   return { is: 'change', said: `${Number(a) < Number(b) ? 'increaser' : 'reducer'} ${a} to ${b} ${unit}` };
 }
 
@@ -158,21 +181,18 @@ function placedIn(line: string): readonly Placed[] {
       left = without(left, each.at, each.end);
     }
   };
-  const [turned, told, ...others] = atoms;
-  for (const each of [turned, told]) if (each) take(found(left, each));
+  for (const each of atoms.slice(0, changing)) take(found(left, each));
   take(fittingsIn(left));
-  for (const each of others) take(found(left, each));
+  for (const each of atoms.slice(changing)) take(found(left, each));
   return placed.sort((one, other) => one.at - other.at);
 }
 
 const found = (line: string, [pattern, meaning]: (typeof atoms)[number]): readonly Placed[] =>
-  [...line.matchAll(pattern)]
-    .filter((match) => !cutsNumber(line, match.index, match.index + match[0].length))
-    .map((match) => ({
-      at: match.index,
-      end: match.index + match[0].length,
-      atom: meaning(match.groups ?? {}, match[0]),
-    }));
+  [...line.matchAll(pattern)].flatMap((match) => {
+    const end = match.index + match[0].length;
+    const atom = cutsNumber(line, match.index, end) ? undefined : meaning(match.groups ?? {}, match[0]);
+    return atom === undefined ? [] : [{ at: match.index, end, atom }];
+  });
 
 const fittingText = (id: string, count: number): string => {
   const [name = 'elbow'] = fittings[id as keyof typeof fittings].names;
@@ -252,5 +272,6 @@ export function ductMentioned(line: string): DuctMentioned {
 
 /** A size on its own beside the run counts as said where the run is of that size. */
 const used = (stretches: readonly Stretch[], size: string): boolean =>
-  stretches.some((each) => each.length !== undefined && (each.size ?? size) === size) ||
-  stretches.find((each) => each.size !== undefined)?.size === size;
+  stretches.some(
+    (each) => each.length !== undefined && (each.size ?? stretches.find((one) => one.size)?.size) === size,
+  );

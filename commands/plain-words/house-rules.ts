@@ -1,11 +1,22 @@
 import { type Fact, fact, type Rule, rule, type Taken, without } from './line.ts';
-import { number } from './measures.ts';
+import { noUnit, number } from './measures.ts';
 
 /** What else moves air through the house, and how tight it is. */
 export const houseRules: readonly Rule[] = [
   rule(String.raw`(?<v>\d+) ?(?:cfm ?(?:at |@ ?)?50(?: pa)?|cfm50)`, ({ v }) => fact('house-leakage', `${v} cfm50`)),
   rule(String.raw`(?<v>\d+(?:\.\d+)?) (?<u>l/s|cfm) ?(?:at|@) 50 pa`, ({ v, u }) =>
     fact('house-leakage', u === 'cfm' ? `${v} cfm50` : `${v} L/s at 50 Pa`),
+  ),
+  // What a blower door showed is told at 50 Pa, whether that is said or not.
+  rule(
+    String.raw`\bblower[ -]door(?: (?:test|number|figure|reading|result|came|comes|in|is|was|at|of|says|said|showed|shows|reads|read|about|around|tested|measured|got|gave))*[:=,]? ?(?<v>[1-9]\d{2,3})(?: cfm)?(?: ?(?:at|@) ?50(?: pa)?)?(?! ?(?:l/s|m3/h|ach))`,
+    ({ v }) => fact('house-leakage', `${v} cfm50`),
+  ),
+  rule(String.raw`(?<v>[1-9]\d{2,3}) (?:cfm )?(?:on|by|from|with) (?:the |a )?blower[ -]door`, ({ v }) =>
+    fact('house-leakage', `${v} cfm50`),
+  ),
+  rule(String.raw`(?<v>[1-9]\d{2,3}) ?(?:at|@) ?50(?: pa\b|(?= ?(?:,|;|\.|$)))`, ({ v }) =>
+    fact('house-leakage', `${v} cfm50`),
   ),
   rule(
     String.raw`(?:transfer )?grille (?:is |of )?(?<a>${number}) ?(?:in |mm )?(?:x|by) ?(?<b>${number}) ?(?<u>in\b|mm\b)?`,
@@ -21,9 +32,12 @@ const machines: readonly (readonly [string, string])[] = [
   ['range hood', 'range hood|kitchen hood|cooker hood|kitchen exhaust|stove hood'],
   ['clothes dryer', '(?:clothes |tumble |gas |electric )?dryer'],
   ['another bath fan', '(?:another|other|2nd|second|a third) bath(?:room)? fan'],
+  ['open fireplace', 'open fireplace'],
 ];
+/** A machine's airflow: with its unit, or a number of hundreds that has none. */
+const blown = String.raw`\d+(?:\.\d+)? (?:cfm|l/s)\b|[1-9]\d{2,3}${noUnit}`;
 const machine = new RegExp(
-  String.raw`(?:(?<b>\d+) (?<v>cfm|l/s) )?(?<m>${machines.map(([, words]) => words).join('|')})\b(?:(?: (?:at|of|is|rated|pulls|takes|that|moves))* (?<a>\d+) (?<u>cfm|l/s))?`,
+  String.raw`(?:(?<b>${blown}) )?(?<m>${machines.map(([, words]) => words).join('|')})\b(?:(?: (?:at|of|is|rated|pulls|takes|that|moves|does|about|around|on high|blows))*[:=,]? ?(?<a>${blown}))?`,
   'g',
 );
 
@@ -32,10 +46,11 @@ export function otherExhausts(text: string): Taken {
   let left = text;
   const named: string[] = [];
   for (const match of text.matchAll(machine)) {
-    const { b, v, m, a, u } = match.groups ?? {};
+    const { b, m, a } = match.groups ?? {};
     const name = machines.find(([, words]) => new RegExp(`^(?:${words})$`).test(m ?? ''))?.[0];
     if (name === undefined || /\b(?:no|not an?|without an?) $/.test(text.slice(0, match.index))) continue;
-    named.push(a !== undefined ? `${name} ${a} ${u}` : b !== undefined ? `${name} ${b} ${v}` : name);
+    const flow = a ?? b;
+    named.push(flow === undefined ? name : `${name} ${/[a-z]/.test(flow) ? flow : `${flow} cfm`}`);
     left = without(left, match.index, match.index + match[0].length);
   }
   return { facts: named.length === 0 ? [] : fact('other-exhausts', named.join(', ')), text: left };
@@ -69,6 +84,7 @@ export const costRules: readonly Rule[] = [
   rule(String.raw`(?<h>${number}) ?(?:hr )?/ ?d(?:ay)?\b`, ({ h }) => fact('hours-per-day', `${h} h`)),
   rule(String.raw`24 ?/ ?7|around the clock|all day(?: long)?|\b24 hr\b`, () => fact('hours-per-day', '24 h')),
   rule(String.raw`(?<h>${number}) hr daily|(?<g>${number}) hr`, ({ h, g }) => fact('hours-per-day', `${h ?? g} h`)),
+  rule(String.raw`(?<d>\d+) kd\b`, ({ d }) => fact('degree-days', `${d} K·d`)),
   rule(String.raw`(?<d>\d+) hdd`, ({ d }) => fact('degree-days', `${d}`)),
   rule(String.raw`\bhdd(?: (?:is|of))? ?(?<d>\d+)`, ({ d }) => fact('degree-days', `${d}`)),
   rule(

@@ -13,8 +13,9 @@ export const decimal = (said: string): string =>
 /** A length with its unit, feet and inches together. */
 export const length = String.raw`(?:${number} ft(?: ${number} in)?|${number} (?:in|mm|cm|m))\b`;
 /** Not the beginning of a length, a temperature or a time: a bare number here stands for an airflow. */
-export const noUnit = String.raw`(?![\d./-])(?! ?(?:ft|in|mm|cm|m|sqft|m2|%|deg|degf|degc|min|sec|hr|gal|liter|watt|amp|sqin|cm2|fpm|mps|in3|cm3|ml|awg|pa|x|elbow|sone|hdd|cent|\$|year|by)\b)(?! ?%)`;
-export const airflow = String.raw`(?<![\d./$-])\d+(?:\.\d+)?(?: (?:cfm|l/s|m3/h)\b|${noUnit})`;
+export const noUnit = String.raw`(?![\d./-])(?! ?(?:ft|in|mm|cm|m|sqft|m2|%|deg|degf|degc|min|sec|hr|gal|liter|watt|amp|sqin|cm2|fpm|mps|in3|cm3|ml|awg|pa|x|elbow|sone|hdd|kd|k|cent|\$|years?|days?|weeks?|months?|times?|hundred|thousand|volts?|lbs?|by)\b)(?! ?%)`;
+/** A bare number is an airflow where a bath fan could move it: nobody leaves the unit off a one or a three thousand. */
+export const airflow = String.raw`(?<![\d./$-])(?:\d+(?:\.\d+)? (?:cfm|l/s|m3/h)\b|[1-9]\d{1,2}(?:\.\d+)?${noUnit})`;
 
 const unit = (words: string): RegExp => new RegExp(String.raw`(?<=\d)[ -]*(?:${words})(?![a-z\d])\.?`, 'g');
 
@@ -68,8 +69,10 @@ const units: readonly (readonly [RegExp, string])[] = [
   [unit(String.raw`sones?`), ' sone '],
   [unit(String.raw`awg|gauge|ga`), ' awg '],
   [/(?<=\d)a\b/g, ' amp '],
+  [/(?<=\d) a(?= ?(?:[,;.)?]|$))/g, ' amp '],
   [/(?<=\.\d+) a\b(?! (?:kwh|therm|day|year|month|unit))/g, ' amp '],
   [unit(String.raw`amperes?|amps?|a(?= (?:breaker|circuit|fuse))`), ' amp '],
+  [unit(String.raw`k ?[·*.x-]? ?d(?:ays?)?`), ' kd '],
   [unit(String.raw`(?:heating )?degree[ -]days?|hdd(?:65)?|degree days? a year`), ' hdd '],
 ];
 
@@ -128,9 +131,12 @@ const ofMoney = /\$|\b(?:costs?|bill|kwh|electric\w*|year|yearly|annual)\b/;
 /** A stop stands by itself, so that the one behind "30 in" is not taken for its abbreviation. */
 const sentencesApart = (line: string): string => line.replace(/\. +(?=\p{Lu}(?!n\b|t\b))/gu, ' . ');
 
+/** What stands on lines of its own, with or without a bullet, as clauses of one line. */
+const linesJoined = (line: string): string => line.trim().replace(/[ \t]*[\r\n]+\s*(?:[-*•·] *)?/g, '; ');
+
 /** A line of plain words made even: lower case, digits, mended spelling, one name for each unit. */
 export function evened(line: string): string {
-  let text = withDigits(respelled(apart(evenMarks(sentencesApart(line)))))
+  let text = withDigits(respelled(apart(evenMarks(sentencesApart(linesJoined(line))))))
     .replace(/\btoo (?=90|45)/g, '2 ')
     .replace(/(?<![\d,])(\d{1,2}),(?=\d{3}(?![\d,]))/g, '$1')
     .replace(/(?<![\d,.])(\d,\d{1,2}|\d{2},\d)(?![\d,])/g, (decimal) => decimal.replace(',', '.'))
@@ -168,6 +174,7 @@ export function evened(line: string): string {
     .replace(/\b(ceilings?|high|height) (\d{1,2})-(\d{1,2})(?![/\d])/g, '$1 $2 ft $3 in')
     .replace(/(?<!\d ?)\bsq(?:uare)?\.? ?f(?:ee|oo)?t[:= ]+(\d{2,3})(?![\d/.]| ?(?:ft|feet|in|x|by|cfm)\b)/g, '$1 sqft')
     .replace(/\b1900 box\b/g, '4 square box')
+    .replace(/\b(?:number|num|no\.?|nr\.?) ?(?=(?:18|16|14|12|10|8|6)(?:'?s)?\b(?! ?(?:x|by|ft|in|\/|"|')))/g, '#')
     .replace(/\br[. ]s[. ]i\b/g, 'rsi')
     .replace(/\b(?:cap|jack|vent|hood) (?:of|on|in|at|through) (?:the )?(roof|wall)\b/g, '$1 cap')
     .replace(/\bw\/ ?o\b/g, 'without')

@@ -22,10 +22,12 @@ import { scoreOf } from './commands-meant.ts';
 import { ductMentioned } from './duct-mentioned.ts';
 import { buildingCodes, wiringCodes } from './edition-rules.ts';
 import { costRules, flamesSaid, houseRules, otherExhausts } from './house-rules.ts';
+import { labelled } from './labelled.ts';
 import { type Fact, fact, looseNumbers, type Taken, taken } from './line.ts';
 import { evened } from './measures.ts';
 import { doorOpen, hoodReading, measuringRules, methodSaid, readByHood } from './measuring-rules.ts';
 import { alwaysOn, fixturesSaid, roomRules } from './room-rules.ts';
+import { showerHabits } from './shower-habits.ts';
 import { putRight } from './taken-back.ts';
 import {
   atticHumidities,
@@ -38,10 +40,12 @@ import {
   doorRules,
   humiditiesIn,
   insulationRules,
+  type Place,
   roomHumidities,
   roomTemperatures,
   showerRules,
   temperaturesIn,
+  undercutRules,
 } from './weather-rules.ts';
 import { controlSaid, loadRules, partsRules, unitSaid, wiringSaid } from './wiring-rules.ts';
 
@@ -77,6 +81,15 @@ const also = ({ facts, text }: Taken, more: readonly Fact[]): Taken => ({
   text,
 });
 
+/** The same for facts found all at once: the numbers of one that was known before found no place after all. */
+const joined = (sofar: Taken, { facts, text }: Taken): Taken => {
+  const twice = facts.filter(({ id, answer }) => sofar.facts.some((each) => each.id === id && each.answer !== answer));
+  return also(
+    { facts: sofar.facts, text: [text, ...twice.flatMap(({ answer }) => looseNumbers(answer))].join(' ') },
+    facts,
+  );
+};
+
 const words =
   (said: (line: string) => readonly Fact[]): Step =>
   (sofar, whole) =>
@@ -84,16 +97,14 @@ const words =
 
 /** Facts that are found all at once. */
 const among =
-  (find: (text: string) => Taken): Step =>
-  (sofar) => {
-    const { facts, text } = find(sofar.text);
-    return also({ facts: sofar.facts, text }, facts);
-  };
+  (find: (text: string, known: readonly Fact[]) => Taken): Step =>
+  (sofar) =>
+    joined(sofar, find(sofar.text, sofar.facts));
 
 const placed =
-  (find: typeof temperaturesIn, places: Parameters<typeof temperaturesIn>[2]): Step =>
+  (find: typeof temperaturesIn, places: readonly Place[]): Step =>
   (sofar, whole) => {
-    const { facts, text } = find(sofar.text, whole, places);
+    const { facts, text } = find(sofar.text, whole, { places, known: sofar.facts });
     return also({ facts: sofar.facts, text }, facts);
   };
 
@@ -151,7 +162,7 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
   duct: [
     by(buildingCodes),
     ...fan,
-    by(doorRules.slice(0, 5)),
+    by(undercutRules),
     by(cartonRules),
     by(fanActs),
     by(askedOf),
@@ -175,7 +186,7 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
   ],
   runtime: [
     ...fan,
-    by(doorRules.slice(0, 5)),
+    by(undercutRules),
     by(roomRules),
     by(showerRules),
     ...moved,
@@ -184,18 +195,7 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
     duct,
     by(bareAirflow('fan-curve')),
     by([fanByNumber]),
-    words((line) => [
-      ...(/\b(?:not?|never|nobody|no one|don't|dont|doesn't|doesnt|only)\b[^.;]*\b(?:until|till|once|after) (?:\w+ ){0,3}(?:showers?|baths?|done|finished)\b(?<=\bfan\b.*)|\bno fan (?:during|while|in)|\bfan (?:is |stays )?(?:off|not on) (?:during|while|in)|\bwithout the fan|\b(?:dont|don't|doesn't|doesnt|never|not) (?:run|use|turn on|have|put) (?:the |it |a )?(?:fan )?(?:on )?(?:during|while|in)|\bonly (?:on )?after(?:wards)?\b/.test(
-        line,
-      )
-        ? fact('fan-during-shower', 'no')
-        : /\bfan (?:runs|is on|on|running|stays on) (?:during|while|through|in (?:the |a |her |his |every )?shower)/.test(
-              line,
-            )
-          ? fact('fan-during-shower', 'yes')
-          : []),
-      ...(/\bsqueegee|\bwip(?:e|es|ing) (?:down|the walls)/.test(line) ? fact('wipe-down', 'yes') : []),
-    ]),
+    words(showerHabits),
   ],
   sweat: [
     by(insulationRules),
@@ -279,10 +279,10 @@ export function plainReading(
   const { line: whole, told: righted } = putRight(evened(withoutNamed(said)), say);
   const readings = Object.entries(steps)
     .map(([command, list]): Reading => {
-      const { facts, text } = list.reduce<Taken>((sofar, step) => step(sofar, whole, units), {
-        facts: [],
-        text: whole,
-      });
+      const { facts, text } = list.reduce<Taken>(
+        (sofar, step) => step(sofar, whole, units),
+        labelled(whole, command, units),
+      );
       const known = command === 'callback' ? [...fact('complaint', said.trim()), ...facts] : facts;
       const { facts: withUnits, told } = settled(known, whole, { crew: units, say });
       const loose = looseNumbers(text);

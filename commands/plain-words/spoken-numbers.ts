@@ -87,6 +87,15 @@ const elided = new RegExp(
   String.raw`(?<!\b(?:${ten})[ -])\b(?<count>one|two)[ -](?<rest>(?:ten|${ten})(?:[ -](?:${digit}))?)\b${notCounted}`,
   'g',
 );
+/** "Fourteen hundred watts", "eighteen hundred at fifty", "five thousand four hundred". */
+const teensOfHundreds = new RegExp(
+  String.raw`\b(?<teens>${Object.keys(units).slice(11).join('|')})[ -]hundred(?:(?: and)? (?<rest>${belowHundred}))?\b`,
+  'g',
+);
+const thousands = new RegExp(
+  String.raw`\b(?<count>${belowHundred}|a|\d{1,2})[ -]thousand(?:(?: and)? (?<more>${digit})[ -]hundred)?(?:(?: and)? (?<rest>${belowHundred}))?\b`,
+  'g',
+);
 const pointed = new RegExp(
   String.raw`(?<whole>\b(?:${belowHundred}|\d+) )?\bpoint (?<tenths>(?:(?:zero|oh|${digit}|\d+)\b ?)+)`,
   'g',
@@ -121,6 +130,7 @@ export function withDigits(line: string): string {
     )
     .replace(/\b(?:nineties|ninetys|ninety's)\b/g, '90s')
     .replace(/\b(?:forty[ -]fives)\b/g, '45s')
+    .replace(/\b(fourteen|twelve|ten)s\b/g, (_, gauge: string) => `${gauges[gauge]}s`)
     .replace(/\bone of (?:those|these|the|them)\b/g, 'some of those')
     .replace(saidOfCables, (said, gauge: string, wires: string) =>
       aboutWires.test(line) ? `${gauges[gauge] ?? gauge}/${wires.startsWith('t') ? units[wires] : wires}` : said,
@@ -130,6 +140,15 @@ export function withDigits(line: string): string {
   text = text.replace(oneElbow, (_, count: string, angle: string) => `${count} ${angle} degree elbow`);
   for (const [pattern, fraction] of parts) text = text.replace(pattern, fraction);
   return text
+    .replace(thousands, (...found) => {
+      const { count = 'a', more, rest } = found.at(-1) as { count?: string; more?: string; rest?: string };
+      const many = count === 'a' ? 1 : /^\d/.test(count) ? Number(count) : valueBelowHundred(count);
+      return String(many * 1000 + (units[more ?? ''] ?? 0) * 100 + valueBelowHundred(rest ?? ''));
+    })
+    .replace(teensOfHundreds, (...found) => {
+      const { teens, rest } = found.at(-1) as { teens: string; rest?: string };
+      return String((units[teens] ?? 0) * 100 + valueBelowHundred(rest ?? ''));
+    })
     .replace(hundreds, (...found) => {
       const { count, rest } = found.at(-1) as { count?: string; rest?: string };
       return String(

@@ -3,7 +3,7 @@ import type { ReadingWords } from '../words/ask.ts';
 /** What a speaker takes back: in "4 in flex, no wait, 6 in" the size is 6 in. */
 
 const marker =
-  /[\s,;.-]*(?:\b(?:no,? wait|wait,? no|wait|hold on|(?:oh |no,? )?sorry|(?:no,? )?(?:scratch|strike) that|correction|(?:no,? )?i mean(?:t)?|or rather|oops|whoops|no,? actually|actually,? no|my bad|no,? no|no,(?= ?\d))|(?<=[,;.] ?|\b(?:no|wait|sorry),? )make (?:that|it))[\s,:;-]*(?:(?:it's|its|it is|that's|it was|should be|make that|a|an|the) )*/g;
+  /[\s,;.-]*(?:\b(?:no,? wait|wait,? no|wait|hold on|(?:oh |no,? )?sorry|(?:no,? )?(?:scratch|strike) that|correction|(?:no,? )?i mean(?:t)?|or rather|oops|whoops|no,? actually|actually,? no|my bad|no,? no|no,(?= ?\d))|(?<=[,;.] ?|\b(?:no|wait|sorry),? )make (?:that|it)|(?<=\d(?: [a-z]{1,4})? )make (?:that|it)(?= \d))[\s,:;-]*(?:(?:it's|its|it is|that's|it was|should be|make that|a|an|the) )*/g;
 
 const number = String.raw`(?<![\d./-])-?\d+(?:\.\d+)?(?:[ -]?\d*\/\d+)?(?![\d/])`;
 const side = String.raw`\d+(?:\.\d+)?(?: (?:ft|in|mm|cm|m))?`;

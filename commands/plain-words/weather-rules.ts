@@ -12,35 +12,60 @@ export const insulationRules: readonly Rule[] = [
   ),
 ];
 
-interface Place {
+export interface Place {
   readonly word: RegExp;
   readonly id: string;
 }
 
-/** The fact whose word stands nearest, a word before the number counting as nearer; the first where none is said. */
-function nearestPlace(text: string, at: number, end: number, places: readonly Place[]): string {
+/** Small words that tie a place to the number before it: "20 deg in the attic". */
+const tied =
+  /^(?: ?(?:deg[fc]?|%|rh|air|within|inside|in|at|up|for|of|on|the|an?|her|his|their|my|our|that|cold|whole|rest|from|to))* ?$/;
+
+/**
+ * The fact whose word stands nearest, a word before the number counting as nearer; the first where none is said. A comma between
+ * makes it farther, and a word that a small word ties to the number is nearest of all.
+ */
+function nearestPlace(
+  text: string,
+  { at, end }: { readonly at: number; readonly end: number },
+  places: readonly Place[],
+  given: ReadonlySet<string>,
+): string {
   const ranked = places.flatMap(({ word, id }) =>
-    [...text.matchAll(new RegExp(word.source, 'g'))].map(({ index }) => ({
-      id,
-      far: index < at ? at - index : (index - end) * 1.6 + 6,
-    })),
+    [...text.matchAll(new RegExp(word.source, 'g'))].map(({ index, 0: said }) => {
+      const behind = index >= end;
+      const between = behind ? text.slice(end, index) : text.slice(index + said.length, at);
+      const far = behind ? (tied.test(between) ? 3 : between.length * 1.6 + 6) : Math.max(0, between.length);
+      return { id, far: far + (between.match(/[,;.](?!\d)/g)?.length ?? 0) * 12 + (given.has(id) ? 40 : 0) };
+    }),
   );
   return ranked.sort((one, other) => one.far - other.far)[0]?.id ?? (places[0] as Place).id;
+}
+
+interface Placing {
+  readonly places: readonly Place[];
+  /** What the line told already. */
+  readonly known: readonly Fact[];
 }
 
 function placedBy(
   text: string,
   whole: string,
   pattern: RegExp,
-  places: readonly Place[],
+  { places, known }: Placing,
   shown: (said: string) => string,
 ): Taken {
   const facts: Fact[] = [];
   let left = text;
   for (const match of text.matchAll(pattern)) {
-    const id = nearestPlace(whole, match.index, match.index + match[0].length, places);
+    const id = nearestPlace(
+      whole,
+      { at: match.index, end: match.index + match[0].length },
+      places,
+      new Set([...known, ...facts].map((each) => each.id)),
+    );
     const cut = cutsNumber(text, match.index, match.index + match[0].length);
-    if (cut || facts.some((each) => each.id === id)) continue;
+    if (cut || [...known, ...facts].some((each) => each.id === id)) continue;
     facts.push({ id, answer: shown(match[0]) });
     left = without(left, match.index, match.index + match[0].length);
   }
@@ -52,14 +77,14 @@ const shownTemperature = (said: string): string =>
   `${/-?\d+(?:\.\d+)?/.exec(said)?.[0]}${said.endsWith('degc') ? ' C' : said.endsWith('degf') ? ' F' : ''}`;
 
 /** Temperatures by the place named beside them. */
-export const temperaturesIn = (text: string, whole: string, places: readonly Place[]): Taken =>
-  placedBy(text, whole, temperature, places, shownTemperature);
+export const temperaturesIn = (text: string, whole: string, placing: Placing): Taken =>
+  placedBy(text, whole, temperature, placing, shownTemperature);
 
 const humidity =
   /\d+(?:\.\d+)?(?: (?:rh|relative humidity|humidity)\b)|\d+(?:\.\d+)? %(?: (?:rh|relative humidity|humidity|humid))?|\b(?:rh|relative humidity|humidity)(?: (?:is|of|at|around|about))* ?\d+(?:\.\d+)?(?! ?(?:cfm|ft|in|min|deg|degf|degc)\b)(?: %)?/g;
 
-export const humiditiesIn = (text: string, whole: string, places: readonly Place[]): Taken =>
-  placedBy(text, whole, humidity, places, (said) => `${/\d+(?:\.\d+)?/.exec(said)?.[0]} %`);
+export const humiditiesIn = (text: string, whole: string, placing: Placing): Taken =>
+  placedBy(text, whole, humidity, placing, (said) => `${/\d+(?:\.\d+)?/.exec(said)?.[0]} %`);
 
 export const atticPlaces: readonly Place[] = [
   {
@@ -116,10 +141,16 @@ const gap = (said: string | undefined, unit: string | undefined): readonly Fact[
   inches(`${said}`, unit) > widestGap && !(unit === undefined && Number(said) < narrowestDoor)
     ? undefined
     : fact('door-gap', ofUnit(said, unit));
+/** "2 ft 6", and "2-6" or "2/8" as doors are sold: feet and inches. */
+const doorAsSold: Rule = rule(
+  String.raw`(?:\bdoor(?: (?:is|of|width|a|an|at))*[:=,]? ?(?<f>[23]) ?(?:ft |-|/)(?<i>0|2|4|6|8|10)(?![\d/.]| ?(?:in|ft|x|by|gap)\b)|(?<![\d./x-] ?)(?<g>[23]) ?(?:ft |-|/)(?<j>0|2|4|6|8|10)(?: x 6-8)? (?:wide )?(?:bath(?:room)? )?door\b)`,
+  ({ f, i, g, j }) => fact('door-width', `${f ?? g} ft ${i ?? j} in`),
+);
 const door = (said: string | undefined, unit: string | undefined): readonly Fact[] | undefined =>
   inches(`${said}`, unit) < narrowestDoor ? undefined : fact('door-width', ofUnit(said, unit));
 
 export const doorRules: readonly Rule[] = [
+  doorAsSold,
   // "The gap under a 32 in door is 5/8 in": two widths in one breath, the door's first.
   rule(
     String.raw`(?:gap|undercut|clearance|space|crack)(?: (?:is|under|at|below|beneath|of|the|a|an|that|this|her|his|my|our|bottom))* (?<w>${number}) ?(?<v>in|mm|cm|ft|m)? ?(?:wide )?(?:bath(?:room)? )?door(?: (?:is|of|at|about|only|just|measures|maybe|like|around|a))*[:=,]? ?(?<g>${number})${notAir} ?(?<u>in|mm|cm)?`,
@@ -146,13 +177,16 @@ export const doorRules: readonly Rule[] = [
   ),
   rule(String.raw`(?<w>${number}) ?-?(?<u>${across})? ?(?:wide )?(?:bath(?:room)? )?door\b`, ({ w, u }) => door(w, u)),
   rule(
-    String.raw`\bdoor(?:'s)?(?: (?:is|of|width|wide|it's|a|an|measures|at|about|its))*[:=,]? ?(?<w>${number})${notAir} ?(?<u>${across})?(?: wide)?(?! (?:gap|undercut|clearance))`,
+    String.raw`(?<!blower[ -])\bdoor(?:'s)?(?: (?:is|of|width|wide|it's|a|an|measures|at|about|its))*[:=,]? ?(?<w>${number})${notAir} ?(?<u>${across})?(?: wide)?(?! (?:gap|undercut|clearance))`,
     ({ w, u }) => door(w, u),
   ),
   rule(String.raw`(?<g>(?:[01][ -])?\d/\d{1,2}) in\b`, ({ g }) => gap(g, 'in')),
   rule(String.raw`(?<w>${number}) (?<u>in|mm|cm|m|ft(?: ${number} in)?) wide`, ({ w, u }) => door(w, u)),
   rule(String.raw`(?<w>(?:1[89]|[23]\d|4[0-8])(?![\d.])) wide`, ({ w }) => fact('door-width', `${w}`)),
 ];
+
+/** The gap and the door where each is named: a width alone may be the duct's. */
+export const undercutRules: readonly Rule[] = doorRules.slice(0, 6);
 
 /** A length beside a door that nothing else is said of: what is as wide as a door is one. */
 export const doorBySize: readonly Rule[] = [
