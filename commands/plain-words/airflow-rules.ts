@@ -34,6 +34,10 @@ export const fanRules: readonly Rule[] = [
     String.raw`(?<![\d/])(?<list>\d{2,3}(?: ?/ ?\d{2,3})+)(?: cfm)?(?= (?:fan|unit))|(?<![\d/])(?<three>\d{2,3}(?: ?/ ?\d{2,3}){2,})(?![\d/])`,
     ({ list, three }) => fact('fan-settings', (list ?? three ?? '').match(/\d+/g)?.join(', ') ?? ''),
   ),
+  rule(
+    String.raw`(?<=~ ?,? ?(?:and |but )?(?:it's|it is|its|fan is|fan's|currently|now|is|runs|running) )(?:set |now |currently )?(?:on|at|to) (?:the )?${q}`,
+    ({ q: flow }) => fact('fan-setting', `${flow}`),
+  ),
   rule(String.raw`(?<=~ (?:fan|unit) )(?:set )?(?:on|at|to) (?:the )?${q}(?= ?[,;])`, ({ q: flow }) =>
     fact('fan-setting', `${flow}`),
   ),
@@ -62,7 +66,7 @@ export const neededRules: readonly Rule[] = [
     fact('airflow-needed', `${flow}`),
   ),
   rule(
-    String.raw`(?:needs?|needed|needing|requirements?(?: is| of)?|want(?:s|ed)?|require[sd]?|target|calls? for|must|has to|have to|goal|above|under|below)(?: (?:to )?(?:move|get|deliver|see|have|pull|hit|make|keep))?(?: (?:air ?flow|flow|air|rate|cfm))?[:=]? ?${hedge}${q}`,
+    String.raw`(?:needs?|needed|needing|requirements?(?: is| of)?|want(?:s|ed)?|require[sd]?|target(?:'s)?|calls? for|must|has to|have to|goal|above|under|below)(?: (?:to )?(?:move|get|deliver|see|have|pull|hit|make|keep))?(?: (?:air ?flow|flow|air|rate|cfm))?[:=]? ?${hedge}${q}`,
     ({ q: flow }) => fact('airflow-needed', `${flow}`),
   ),
 ];
@@ -136,6 +140,9 @@ export const askedOf: readonly Rule[] = [
 
 /** The fan as the one who acts: "will 110 make 80", "110 on 4 in flex", "hook a 110 to it". */
 export const fanActs: readonly Rule[] = [
+  rule(String.raw`\b(?:left|becomes?|remains|out) of (?:an? |the |my |our |that |those )?${q}`, ({ q: flow }) =>
+    fan(flow),
+  ),
   rule(
     String.raw`(?:\b(?:will|would|does|do|can|could|is|has|if|hook|put|install|swap(?:ped)? in)(?: (?:i|we|they|you|it|up|to|an?|the|my|our|this|that|in|hook|put|run|use))*) ${q}(?! (?:ft|in|fan)\b)`,
     ({ q: flow }) => fan(flow),

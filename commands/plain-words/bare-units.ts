@@ -80,6 +80,12 @@ export function settled(
     }
     if (id === 'door-gap') return value(answer) > 4 ? 'mm' : 'in';
     if (id === 'door-width') return value(answer) >= 300 ? 'mm' : value(answer) > 48 ? 'cm' : 'in';
+    if (id === 'degree-days') {
+      // The same cold is told in a smaller number by the metric base.
+      if (system !== 'metric') return undefined;
+      told.push(say.noUnit(answer, 'K·d'));
+      return 'K·d';
+    }
     if (!airflows.has(id)) return undefined;
     if (flow === undefined && system === 'metric') told.push(say.noUnitFlow(answer));
     return flow ?? 'cfm';

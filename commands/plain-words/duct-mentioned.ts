@@ -46,7 +46,7 @@ const changes =
 const fromTo = String.raw`(?<a>${number}) ?(?<u>in\b|mm\b)? ?(?:to|->|x|-|(?:down|up) to|into) ?(?:an? )?(?<b>${number})(?! ?(?:ft|m|elbow|x|by|cfm|%|l/s|min|90|45)\b) ?(?<v>in\b|mm\b)?`;
 const atoms: readonly (readonly [
   RegExp,
-  (groups: Readonly<Record<string, string | undefined>>, said: string) => Atom | undefined,
+  (groups: Readonly<Record<string, string | undefined>>, said: string, collar: string | undefined) => Atom | undefined,
 ])[] = [
   [
     new RegExp(
@@ -63,6 +63,14 @@ const atoms: readonly (readonly [
     (groups) => change(groups),
   ],
   [new RegExp(String.raw`${fromTo} ?(?:reducer|increaser|transition|reduction)`, 'g'), (groups) => change(groups)],
+  // "They necked it down to 4": from the collar, where one was told.
+  [
+    new RegExp(
+      String.raw`(?:${changes})(?: (?:it|that|this|them|the run|the duct|down|up|in|size|right|straight|away|off|at|the|fan|collar|there|from))* to (?:an? )?(?<b>${number})(?! ?(?:ft|m|elbow|x|by|cfm|%|l/s|min|90|45)\b)(?: (?<v>in|mm)\b)?`,
+      'g',
+    ),
+    ({ b, v }, _, collar) => change({ a: collar?.split(' ')[0], u: collar?.split(' ')[1], b, v }),
+  ],
   // "5 in down to 4 in": two sizes with nothing between them but the way.
   [
     new RegExp(
@@ -115,7 +123,7 @@ const atoms: readonly (readonly [
 const ductSizes = { in: [2, 14], mm: [60, 360] } as const;
 
 /** So many of them tell of a change of size, and come before the fittings. */
-const changing = 4;
+const changing = 5;
 
 /** A change of size, where both are sizes a duct comes in; else two numbers that stand beside each other by chance. */
 function change({ a, u, b, v }: Readonly<Record<string, string | undefined>>): Atom | undefined {
@@ -172,7 +180,7 @@ function fittingsIn(line: string): readonly Placed[] {
   return found;
 }
 
-function placedIn(line: string): readonly Placed[] {
+function placedIn(line: string, collar: string | undefined): readonly Placed[] {
   let left = line;
   const placed: Placed[] = [];
   const take = (list: readonly Placed[]) => {
@@ -181,16 +189,16 @@ function placedIn(line: string): readonly Placed[] {
       left = without(left, each.at, each.end);
     }
   };
-  for (const each of atoms.slice(0, changing)) take(found(left, each));
+  for (const each of atoms.slice(0, changing)) take(found(left, each, collar));
   take(fittingsIn(left));
-  for (const each of atoms.slice(changing)) take(found(left, each));
+  for (const each of atoms.slice(changing)) take(found(left, each, collar));
   return placed.sort((one, other) => one.at - other.at);
 }
 
-const found = (line: string, [pattern, meaning]: (typeof atoms)[number]): readonly Placed[] =>
+const found = (line: string, [pattern, meaning]: (typeof atoms)[number], collar?: string): readonly Placed[] =>
   [...line.matchAll(pattern)].flatMap((match) => {
     const end = match.index + match[0].length;
-    const atom = cutsNumber(line, match.index, end) ? undefined : meaning(match.groups ?? {}, match[0]);
+    const atom = cutsNumber(line, match.index, end) ? undefined : meaning(match.groups ?? {}, match[0], collar);
     return atom === undefined ? [] : [{ at: match.index, end, atom }];
   });
 
@@ -202,8 +210,8 @@ const fittingText = (id: string, count: number): string => {
 };
 
 /** The duct a line mentions, in the order from the fan to outdoors: the outlet last, wherever it was named. */
-export function ductMentioned(line: string): DuctMentioned {
-  const placed = placedIn(line);
+export function ductMentioned(line: string, collar?: string): DuctMentioned {
+  const placed = placedIn(line, collar);
   const stretches: Stretch[] = [];
   const order: (Stretch | string | { readonly id: string; readonly count: number })[] = [];
   const last: string[] = [];

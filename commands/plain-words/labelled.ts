@@ -49,7 +49,7 @@ const label = new RegExp(
 );
 
 /** Where a clause begins: nothing but these stands before the name of a field. */
-const opening = /(?:^|[,;.?!(~])\s*(?:- ?)?(?:(?:and|with|the|an?|my|our|plus|new|its|has|w) )*$/;
+const opening = /(?:^|[,;.?!(~]| -)\s*(?:- ?)?(?:(?:and|with|the|an?|my|our|plus|new|its|has|w) )*$/;
 const negated = /\b(?:no|not|without|any|zero)(?: (?:an?|the|internal|inside|cable|separate))? $/;
 const ends = /;|\.(?=\s|$)|[?!~)]/;
 /** Where an answer may be cut when all of the clause is none. */
@@ -104,7 +104,7 @@ function answerIn(
   const found = [...clause.matchAll(cuts)].map(({ index }) => index).slice(0, mostCuts);
   const amountIn = question.widget.kind === 'text' ? amount.exec(clause)?.[0].length : undefined;
   const stops = [...(amountIn === undefined ? [] : [amountIn]), ...found, clause.length];
-  for (const length of many(question) ? stops.reverse() : stops) {
+  for (const length of many(question) || (marked && question.widget.kind === 'one') ? stops.reverse() : stops) {
     const said = clause.slice(0, length).trimEnd();
     const answer = asWritten(said, question.id);
     if (answer === '' || !('value' in question.read(answer, units))) continue;

@@ -5,7 +5,7 @@
 export const otherNames: Readonly<Record<string, readonly string[]>> = {
   'room-length': ['length of the room', 'length of room', 'length'],
   'room-width': ['width of the room', 'width of room', 'width'],
-  'room-area': ['floor area', 'area of the room', 'area', 'floor'],
+  'room-area': ['floor area', 'square footage', 'footage', 'area of the room', 'area', 'floor'],
   'ceiling-height': ['height of the ceiling', 'ceiling', 'height'],
   'toilet-compartment': ['toilet room', 'toilet behind a door'],
   'building-code-edition': ['building code', 'code edition', 'code'],

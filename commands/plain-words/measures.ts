@@ -17,7 +17,12 @@ export const noUnit = String.raw`(?![\d./-])(?! ?(?:ft|in|mm|cm|m|sqft|m2|%|deg|
 /** A bare number is an airflow where a bath fan could move it: nobody leaves the unit off a one or a three thousand. */
 export const airflow = String.raw`(?<![\d./$-])(?:\d+(?:\.\d+)? (?:cfm|l/s|m3/h)\b|[1-9]\d{1,2}(?:\.\d+)?${noUnit})`;
 
-const unit = (words: string): RegExp => new RegExp(String.raw`(?<=\d)[ -]*(?:${words})(?![a-z\d])\.?`, 'g');
+/** A stop behind a short form belongs to it; behind a whole word it ends the sentence. */
+const unit = (words: string): RegExp =>
+  new RegExp(
+    String.raw`(?<=\d)[ -]*(?:${words})(?![a-z\d])(?:(?<![a-z]{5}|feet|foot|inch|watt|amps|hour|cfm)\.)?`,
+    'g',
+  );
 
 /** Units after a number, each made one word. */
 const units: readonly (readonly [RegExp, string])[] = [
@@ -102,7 +107,7 @@ const bends: readonly (readonly [RegExp, string])[] = [
   ],
   [/\b(?:no|not any|not (?:a|one) single|not an?|without(?: any| an?)?|never an?) elbow\b/g, '0 elbow'],
   [
-    /(?<!(?:\d|\ban?) )\belbow(?:s?[:=] ?| ?x ?| )([1-9])(?= ?(?:[,;?]|\.(?!\d)|$|and\b|roof\b|wall\b|soffit\b))/g,
+    /(?<!(?:\d|\ban?) )\belbow(?:s?[:=] ?| ?x ?| )([1-9])(?= ?(?:[,;?)]| - |\.(?!\d)|$|and\b|roof\b|wall\b|soffit\b))/g,
     '$1 elbow',
   ],
   [/(\d)- ?(?=elbow)/g, '$1 '],
@@ -138,7 +143,7 @@ const linesJoined = (line: string): string => line.trim().replace(/[ \t]*[\r\n]+
 export function evened(line: string): string {
   let text = withDigits(respelled(apart(evenMarks(sentencesApart(linesJoined(line))))))
     .replace(/\btoo (?=90|45)/g, '2 ')
-    .replace(/(?<![\d,])(\d{1,2}),(?=\d{3}(?![\d,]))/g, '$1')
+    .replace(/(?<![\d,])(\d{1,2}),(?=\d{3}(?!\d|,\d))/g, '$1')
     .replace(/(?<![\d,.])(\d,\d{1,2}|\d{2},\d)(?![\d,])/g, (decimal) => decimal.replace(',', '.'))
     .replace(/(?<![\d.])\.(?=\d)/g, '0.')
     .replace(/(\d)\.(?=\s|$)/g, '$1 .')

@@ -19,11 +19,21 @@ const listed = (said: string | undefined): string =>
 const area = (said: string | undefined, unit: string | undefined): string =>
   `${decimal(`${said}`)} ${unit === 'sqin' ? 'sq in' : unit}`;
 
+/** Two sides as the area between them. */
+function sides(one: string | undefined, other: string | undefined, unit = 'in'): string {
+  const product = Number(decimal(`${one}`)) * Number(decimal(`${other}`));
+  return unit === 'in' ? `${product} sq in` : `${Number((unit === 'mm' ? product / 100 : product).toFixed(2))} cm2`;
+}
+
 export const measuringRules: readonly Rule[] = [
   rule(String.raw`(?<v>${number}) ?(?<u>gal|liter)`, ({ v, u }) =>
     fact('bag-volume', `${v} ${u === 'gal' ? 'gal' : 'L'}`),
   ),
   rule(String.raw`(?<t>${inRow('sec')})`, ({ t }) => fact('fill-times', `${listed(t)} s`)),
+  rule(
+    String.raw`(?:(?<a>${number}) ?(?:in |mm |cm )?(?:x|by) ?(?<b>${number}) ?(?<u>in|mm|cm)? (?:hole|opening|orifice|slot)|(?:hole|opening|orifice)(?: (?:is|of|in|the|box|at|was))*[:=,]? ?(?<c>${number}) ?(?:in |mm |cm )?(?:x|by) ?(?<d>${number}) ?(?<v>in|mm|cm)?)`,
+    ({ a, b, u, c, d, v }) => fact('box-opening', sides(a ?? c, b ?? d, u ?? v)),
+  ),
   rule(String.raw`(?<d>\d+(?:\.\d+)?) (?<u>mm|in|cm) (?:round |diameter )?(?:hole|opening|orifice)`, ({ d, u }) => {
     const across = Number(d) * (u === 'in' ? 2.54 : u === 'mm' ? 0.1 : 1);
     return fact('box-opening', `${Number(((Math.PI / 4) * across ** 2).toFixed(2))} cm2`);

@@ -118,7 +118,8 @@ function readableRun(run: string, units: UnitSystem): boolean {
 
 /** The run of duct, where the line tells of one that can be read. */
 const duct: Step = (sofar, _, units) => {
-  const { run, withoutRun } = ductMentioned(sofar.text);
+  const collar = sofar.facts.find(({ id }) => id === 'collar')?.answer;
+  const { run, withoutRun } = ductMentioned(sofar.text, collar);
   return run !== undefined && readableRun(run, units)
     ? also({ facts: sofar.facts, text: withoutRun }, fact('duct-run', run))
     : sofar;

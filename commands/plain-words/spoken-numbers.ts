@@ -97,7 +97,7 @@ const thousands = new RegExp(
   'g',
 );
 const pointed = new RegExp(
-  String.raw`(?<whole>\b(?:${belowHundred}|\d+) )?\bpoint (?<tenths>(?:(?:zero|oh|${digit}|\d+)\b ?)+)`,
+  String.raw`(?<whole>\b(?:${belowHundred}|\d+) )?\bpoint (?<tenths>(?:(?:zero|oh|${digit}|\d+)\b(?! point\b) ?)+)`,
   'g',
 );
 const single = new RegExp(String.raw`\b${belowHundred}\b`, 'g');
@@ -114,10 +114,14 @@ const danglingOne =
 const oneElbow =
   /(?<=\b(?:with|w|and|plus|has|have|got|by|around) )(one|two) (ninety|forty[ -]five)(?![ -]?(?:cfm|fan|unit|watts?|degrees?|elbows?|bends?|minutes?|feet|foot|inch|square|l\b))/g;
 
+/** Between a length and the outlet a "one ninety" is an elbow as well. */
+const elbowInRun =
+  /(?<=\b(?:feet|foot|ft|inch|flex|smooth|spiral|rigid|pipe|duct),? )(one|two|three) (ninety|forty[ -]five)(?=,? (?:and |then |to |out )?(?:an? |the )?(?:roof|wall|soffit|louver|cap|jack|hood))/g;
+
 /** "Fourteen two" is a cable where wires or their box are spoken of. */
 const gauges: Readonly<Record<string, string>> = { fourteen: '14', twelve: '12', ten: '10' };
 const saidOfCables =
-  /(?<![\d./-])\b(fourteen|twelve|ten|14|12|10)[ -](two|three|2|3)(?=s?\b)(?![ -]?(?:inch|in|feet|foot|ft)\b)/g;
+  /(?<![\d./-])\b(fourteen|twelve|ten|14|12|10)[ -](two|three|2|3)(?=s?\b)(?![ -]?(?:inch|in(?! (?:the|there|it|here|an?)\b)|feet|foot|ft)\b)/g;
 const aboutWires = /\b(?:box|boxes|romex|cables?|gang|cubic|cubes?|grounds?)\b/;
 
 /** A line in lower case with its spoken numbers as digits. */
@@ -138,6 +142,7 @@ export function withDigits(line: string): string {
     .replace(danglingOne, ' thing')
     .replace(pronoun, (said) => said.replace(/one$/, 'thing'));
   text = text.replace(oneElbow, (_, count: string, angle: string) => `${count} ${angle} degree elbow`);
+  text = text.replace(elbowInRun, (_, count: string, angle: string) => `${count} ${angle} degree elbow`);
   for (const [pattern, fraction] of parts) text = text.replace(pattern, fraction);
   return text
     .replace(thousands, (...found) => {

@@ -22,25 +22,22 @@ const tied =
   /^(?: ?(?:deg[fc]?|%|rh|air|within|inside|in|at|up|for|of|on|the|an?|her|his|their|my|our|that|cold|whole|rest|from|to))* ?$/;
 
 /**
- * The fact whose word stands nearest, a word before the number counting as nearer; the first where none is said. A comma between
- * makes it farther, and a word that a small word ties to the number is nearest of all.
+ * How far the word of each place stands from a number: a word before it counts as nearer, a comma between makes it farther, and a
+ * word that a small word ties to the number is nearest of all.
  */
-function nearestPlace(
+const distances = (
   text: string,
   { at, end }: { readonly at: number; readonly end: number },
   places: readonly Place[],
-  given: ReadonlySet<string>,
-): string {
-  const ranked = places.flatMap(({ word, id }) =>
+): readonly { readonly id: string; readonly far: number }[] =>
+  places.flatMap(({ word, id }) =>
     [...text.matchAll(new RegExp(word.source, 'g'))].map(({ index, 0: said }) => {
       const behind = index >= end;
       const between = behind ? text.slice(end, index) : text.slice(index + said.length, at);
-      const far = behind ? (tied.test(between) ? 3 : between.length * 1.6 + 6) : Math.max(0, between.length);
-      return { id, far: far + (between.match(/[,;.](?!\d)/g)?.length ?? 0) * 12 + (given.has(id) ? 40 : 0) };
+      const far = behind ? (tied.test(between) ? 3 : between.length * 1.6 + 6) : between.length;
+      return { id, far: far + (between.match(/[,;.](?!\d)/g)?.length ?? 0) * 12 };
     }),
   );
-  return ranked.sort((one, other) => one.far - other.far)[0]?.id ?? (places[0] as Place).id;
-}
 
 interface Placing {
   readonly places: readonly Place[];
@@ -55,20 +52,29 @@ function placedBy(
   { places, known }: Placing,
   shown: (said: string) => string,
 ): Taken {
+  const matches = [...text.matchAll(pattern)].filter(
+    ({ index, 0: said }) => !cutsNumber(text, index, index + said.length),
+  );
+  const given = new Set(known.map(({ id }) => id));
   const facts: Fact[] = [];
+  const placed = new Set<number>();
   let left = text;
-  for (const match of text.matchAll(pattern)) {
-    const id = nearestPlace(
-      whole,
-      { at: match.index, end: match.index + match[0].length },
-      places,
-      new Set([...known, ...facts].map((each) => each.id)),
-    );
-    const cut = cutsNumber(text, match.index, match.index + match[0].length);
-    if (cut || [...known, ...facts].some((each) => each.id === id)) continue;
-    facts.push({ id, answer: shown(match[0]) });
-    left = without(left, match.index, match.index + match[0].length);
-  }
+  const place = ({ index, 0: said }: RegExpMatchArray & { readonly index: number }, id: string) => {
+    if (given.has(id) || placed.has(index)) return;
+    given.add(id);
+    placed.add(index);
+    facts.push({ id, answer: shown(said) });
+    left = without(left, index, index + said.length);
+  };
+  // The surest pairs first; what is left over belongs where nothing was told yet.
+  const pairs = matches.flatMap((match) =>
+    distances(whole, { at: match.index, end: match.index + match[0].length }, places).map((each) => ({
+      match,
+      ...each,
+    })),
+  );
+  for (const { match, id } of pairs.sort((one, other) => one.far - other.far)) place(match, id);
+  for (const match of matches) place(match, (places[0] as Place).id);
   return { facts, text: left };
 }
 
@@ -92,7 +98,7 @@ export const atticPlaces: readonly Place[] = [
     id: 'attic-temperature',
   },
   {
-    word: /\bbath(?:room)? (?:air|is|at|temperature)\b|\binside\b|\bexhaust\b|\bindoors?\b|\bbathroom air\b|\broom air\b/,
+    word: /\bbath(?:room)? (?:air|is|at|temperature)\b|\binside\b|\bexhaust\b|\bindoors?\b|\bbathroom air\b|\broom air\b|\b(?:the|her|his|in) bath(?:room)?\b/,
     id: 'exhaust-temperature',
   },
 ];
@@ -111,8 +117,8 @@ export const bareAttic: Rule = rule(
 
 /** "Bath at 72": the warmth of a room where people undress. */
 export const bareExhaust: Rule = rule(
-  String.raw`\b(?:bath(?:room)?|exhaust|inside|indoors|room)(?: (?:air|is|at|about|around|runs|stays|temperature|of))+ (?<t>[1-9]\d)(?! ?(?:ft|in|m|mm|cfm|l/s|%|x|by|min|sqft|m2)\b)(?! ?%)(?: deg\b)?`,
-  ({ t }) => (Number(t) > 15 && Number(t) < 95 ? fact('exhaust-temperature', `${t}`) : undefined),
+  String.raw`\b(?:bath(?:room)?|exhaust|inside|indoors|room)(?: (?:air|is|at|about|around|runs|stays|temperature|of))+ (?<t>[1-9]\d)(?! ?(?:ft|in|m|mm|cfm|l/s|%|x|by|min|sqft|m2)\b)(?! ?%)(?: deg\b)?|(?<![\d./-])(?<u>[1-9]\d) (?:within|in|inside) (?:the |her |his )?(?:bath(?:room)?|room|house|shower)\b`,
+  ({ t = '', u = t }) => (Number(u) > 15 && Number(u) < 95 ? fact('exhaust-temperature', u) : undefined),
 );
 
 /** A number below nothing is a temperature. */
@@ -203,7 +209,11 @@ export const showerRules: readonly Rule[] = [
     fact('shower-minutes', `${m} min`),
   ),
   rule(String.raw`showers?\b[^\d~.;]{0,30}?(?<m>${number}) min`, ({ m }) => fact('shower-minutes', `${m} min`)),
-  rule(String.raw`(?<m>${number}) min`, ({ m }) => fact('shower-minutes', `${m} min`)),
+  // Minutes told of the fan, of its timer or of what is still wrong after them are no shower.
+  rule(
+    String.raw`(?<!\b(?:after|fan|timer|run|runs|running|switch|leaves?|left|keeps?|kept|another|extra|clears?|dry|dries|still|stays?|set)\b[^.;,~\d]{0,24})(?<m>${number}) min(?! (?:later|after|timer|on the timer|more|longer|extra|run)\b)`,
+    ({ m }) => fact('shower-minutes', `${m} min`),
+  ),
 ];
 
 export const atticLength: Rule = rule(String.raw`(?<l>${length})`, ({ l }) =>
