@@ -26,6 +26,9 @@ export const valueWords = inEach(
     pickOneOf: (label: string, options: string) => `${label}: pick one of ${options}.`,
     sayYes: (label: string) => `${label}: say yes once it is so.`,
     noPhoto: (label: string) => `${label}: words are no photo. Send the photo itself.`,
+    sayWhat: 'that says it was done, not what it is. Write down what it asks for.',
+    leaveOpen: 'not known is no record here. Leave the step open until somebody knows.',
+    giveItsNumber: 'give its number too, as it is printed.',
     onProvingUnit: 'on a proving unit',
   },
   {
@@ -52,6 +55,9 @@ export const valueWords = inEach(
     pickOneOf: (label, options) => `${label}: elija una de estas: ${options}.`,
     sayYes: (label) => `${label}: diga sí cuando sea así.`,
     noPhoto: (label) => `${label}: las palabras no son foto. Mande la foto misma.`,
+    sayWhat: 'eso dice que se hizo, no qué es. Anote lo que pide.',
+    leaveOpen: 'no saber no es un registro aquí. Deje el paso abierto hasta que alguien sepa.',
+    giveItsNumber: 'dé también su número, como está impreso.',
     onProvingUnit: 'en una unidad de prueba',
   },
 );

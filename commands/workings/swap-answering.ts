@@ -1,9 +1,10 @@
 import type { Desk } from '#chat/command.ts';
 import type { Finding } from '#findings/finding.ts';
 import type { Reply } from '#findings/reply.ts';
+import { contradiction } from '#walkthrough/evidence.ts';
 import type { ListedStep } from '#walkthrough/listed-step.ts';
 import { nextSteps } from '#walkthrough/next-steps.ts';
-import { eitherOf } from '#walkthrough/signing.ts';
+import { eitherOf, maySign } from '#walkthrough/signing.ts';
 import { type StepValue, stepValue } from '#walkthrough/walk-event.ts';
 import { valueWords } from '../words/swap-values.ts';
 import { remark } from './plain-replies.ts';
@@ -90,6 +91,25 @@ function notSignedBy({ walk, walker }: Scene, listed: ListedStep): string | null
   return toldOf(walk).cannotSign(eitherOf(listed.signers, walk.checklist));
 }
 
+/**
+ * Why whatever this person fills in here would be refused, said before anything is filled in or pictured; nothing where some of
+ * it would be taken. What stops the job is anybody's to record.
+ */
+function notForThem({ walk, walker }: Scene, listed: ListedStep, what: 'done' | 'signed'): string | null {
+  const options = listed.parts.flatMap((part) =>
+    part.kind === 'choice' ? part.options.map((option) => ({ ...option, part: part.id })) : [],
+  );
+  const signers = [...listed.signers, ...options.flatMap((option) => option.signers ?? [])];
+  if (listed.person || maySign(signers, walker.standing, walker.day)) return null;
+  const told = toldOf(walk);
+  const needed = eitherOf(listed.signers, walk.checklist);
+  const [stop] = options.filter(({ stops }) => stops !== undefined);
+  return [
+    what === 'signed' ? told.cannotSign(needed) : told.cannotRecord(needed),
+    ...(stop ? [told.anybodyStops(`${stop.part}=${stop.id}`)] : []),
+  ].join(' ');
+}
+
 /** `done` and `sign` are one thing to read and two things to mean. */
 export function answered(desk: Desk, given: Given, what: 'done' | 'signed'): Reply {
   const at = scene(desk, given);
@@ -110,6 +130,8 @@ export function answered(desk: Desk, given: Given, what: 'done' | 'signed'): Rep
     ]);
   }
   if (!said && partsLeft(walk, listed).length > 0) {
+    const refusal = notForThem(at, listed, what);
+    if (refusal !== null) return refusedReply(refusal);
     // Whoever pressed it has the page before them.
     const page =
       at.shownAt === null
@@ -146,6 +168,8 @@ export function answered(desk: Desk, given: Given, what: 'done' | 'signed'): Rep
   const rest = Object.fromEntries(entries.filter((each) => !isPhoto(each)));
   const reading = readFilled(listed, rest, units, language);
   if ('rejected' in reading) return refusedReply(reading.rejected);
+  const against = contradiction(listed.parts, reading.value);
+  if (against !== null) return refusedReply(against);
   const late = given['at'] === undefined ? undefined : new Date(given['at']);
   if (late && Number.isNaN(late.getTime())) return refusedReply(told.giveTime);
   const photos = entries.filter(isPhoto).flatMap(([, named]) => (named.trim() === '' ? [] : [named]));

@@ -1,6 +1,6 @@
 import type { FormField } from '#findings/reply.ts';
 import type { Reading, UnitSystem } from '#interview/question.ts';
-import { plain } from '#interview/words.ts';
+import { meansNotKnown, plain } from '#interview/words.ts';
 import type { PrintedUnit } from '#knowledge/checklist-evidence.ts';
 import type { Kind } from '#quantity/kind.ts';
 import { areaOf, boxVolumeOf, lengthOf } from '#quantity/kind-makers.ts';
@@ -168,6 +168,8 @@ export const fieldsOf = (listed: ListedStep, told: ValueWords = valueWords.engli
 interface ReadingAs {
   readonly units: UnitSystem;
   readonly language?: Language | undefined;
+  /** False where people can be hurt: "don't know" is no record there. */
+  readonly mayBeUnknown?: boolean;
 }
 
 /** Numbers are read by kinds that speak English; in another language the example says what would do. */
@@ -183,7 +185,26 @@ function readNumber(unit: PrintedUnit, text: string, { units, language = 'englis
 const exampleOf = (unit: PrintedUnit, told: ValueWords): string =>
   unit === 'in/ft' ? told.fallExample : numberKinds[unit].example.replace(/ or /g, ` ${told.or} `);
 
-function readSlot({ label, part }: Slot, text: string, as: ReadingAs): Reading<string | number | boolean> {
+/** A word that says only that it was done, or a mark. */
+const bareAssent =
+  /^(?:ok(?:ay|ey)?|k|y|yes|yep|yeah|yup|sure|done|fine|good|all good|right|correct|true|tick|check(?:ed)?|got it|x|s[ií]|listo|hecho|bien|vale|dale|claro|correcto|ya|[\p{P}\p{S}\s]*)$/u;
+
+/** Why words are no record of what a step asks for. */
+function lackingIn(
+  part: Extract<ListedPart, { kind: 'text' }>,
+  text: string,
+  { mayBeUnknown, told }: { readonly mayBeUnknown: boolean; readonly told: ValueWords },
+): string | null {
+  if (bareAssent.test(plain(text))) return told.sayWhat;
+  if (!mayBeUnknown && meansNotKnown(text)) return told.leaveOpen;
+  return part.numbered && !/\d/.test(text) ? told.giveItsNumber : null;
+}
+
+function readSlot(
+  { label, part }: Slot,
+  text: string,
+  { mayBeUnknown = true, ...as }: ReadingAs,
+): Reading<string | number | boolean> {
   const said = plain(text);
   const told = valueWords[as.language ?? 'english'];
   const named = (unit: PrintedUnit): Reading<number> => {
@@ -211,8 +232,10 @@ function readSlot({ label, part }: Slot, text: string, as: ReadingAs): Reading<s
         : { rejected: told.sayYes(label) };
     case 'photo':
       return { rejected: told.noPhoto(label) };
-    case 'text':
-      return { value: text.trim().slice(0, 300) };
+    case 'text': {
+      const lacking = lackingIn(part, text, { mayBeUnknown, told });
+      return lacking === null ? { value: text.trim().slice(0, 300) } : { rejected: `${label}: ${lacking}` };
+    }
   }
 }
 
@@ -246,7 +269,7 @@ export function readFilled(
   for (const slot of typedSlotsOf(listed)) {
     const text = Object.hasOwn(filled, slot.id) ? filled[slot.id]?.trim() : undefined;
     if (text === undefined || text === '') continue;
-    const reading = readSlot(slot, text, { units, language });
+    const reading = readSlot(slot, text, { units, language, mayBeUnknown: listed.step.overridable });
     if ('rejected' in reading) return reading;
     value[slot.id] = reading.value;
   }

@@ -134,6 +134,17 @@ const number = z
     mostOf: z.strictObject({ part: z.string(), says: z.string().endsWith('.') }).optional(),
     /** At least what another part of the same answer says, where it says anything; what it is when it is less. */
     leastBeside: z.strictObject({ part: z.string(), says: z.string() }).optional(),
+    /** What it can be beside each answer of a choice of the same step; what the two mean where they contradict each other. */
+    agrees: z
+      .strictObject({
+        part: z.string(),
+        beside: z.record(
+          z.string(),
+          z.strictObject({ least: z.number().optional(), most: z.number().optional(), over: z.number().optional() }),
+        ),
+        says: z.string().endsWith('.'),
+      })
+      .optional(),
     /** Nobody types it: it is worked out and kept beside what was typed. */
     worked: z.boolean().default(false),
     /** Outside it the answer is taken, with this remark. */
@@ -144,13 +155,27 @@ const number = z
     outsideStops: z.string().endsWith('.').optional(),
     ...loose,
   })
-  .transform(({ unit, least, most, under, advised, ...rest }) => ({
+  .transform(({ unit, least, most, under, advised, agrees, ...rest }) => ({
     ...rest,
     unit,
     si: units[unit].si as SiUnit,
     ...given('least', least, (value) => limit(value, unit)),
     ...given('most', most, (value) => limit(value, unit)),
     ...given('under', under, (value) => bound(value, unit)),
+    ...given('agrees', agrees, ({ part, beside, says }) => ({
+      part,
+      says,
+      beside: Object.fromEntries(
+        Object.entries(beside).map(([answer, ends]) => [
+          answer,
+          {
+            ...given('least', ends.least, (value) => bound(value, unit)),
+            ...given('most', ends.most, (value) => bound(value, unit)),
+            ...given('over', ends.over, (value) => bound(value, unit)),
+          },
+        ]),
+      ),
+    })),
     ...given('advised', advised, ({ says, ...ends }) => ({
       says,
       ...given('least', ends.least, (value) => bound(value, unit)),
@@ -193,6 +218,8 @@ const plain = <Kind extends string>(kind: Kind) => z.strictObject({ kind: z.lite
 const text = z.strictObject({
   kind: z.literal('text'),
   ...named,
+  /** It is recorded with a number in it, such as that of a report: words alone are not it. */
+  numbered: z.boolean().default(false),
   /** Where a number of the same answer is less than another, these words are wanted. */
   neededBelow: z.strictObject({ part: z.string(), than: z.string() }).optional(),
   ...loose,

@@ -125,6 +125,12 @@ function* problemsOfBeside(part: Part, evidence: readonly Part[]): Generator<str
   if (part.kind === 'number' && part.leastBeside && !isNumber(part.leastBeside.part)) {
     yield `${part.id}: leastBeside names no number`;
   }
+  if (part.kind === 'number' && part.agrees) {
+    const { part: other, beside } = part.agrees;
+    const choice = evidence.find(({ id }) => id === other);
+    const known = choice?.kind === 'choice' ? choice.options.map(({ id }) => id) : [];
+    if (!Object.keys(beside).every((answer) => known.includes(answer))) yield `${part.id}: agrees names no answer`;
+  }
   if (part.kind === 'number' && part.worked && !part.optional) yield `${part.id}: what nobody types cannot be missed`;
   if (part.kind !== 'text' || !part.neededBelow) return;
   const { part: less, than } = part.neededBelow;

@@ -14,6 +14,7 @@ interface PartTexts {
   readonly mostOf?: string | undefined;
   readonly leastBeside?: string | undefined;
   readonly advised?: string | undefined;
+  readonly agrees?: string | undefined;
   readonly first?: string;
   readonly second?: string;
 }
@@ -59,8 +60,15 @@ function textsOfPart(part: Part): PartTexts {
   if (part.kind === 'choice') return { label, options: byId(part.options, textsOfOption) };
   if (part.kind === 'pair') return { label, first: part.first.label, second: part.second.label };
   if (part.kind !== 'number') return { label };
-  const { outsideStops, mostOf, leastBeside, advised } = part;
-  return { label, outsideStops, mostOf: mostOf?.says, leastBeside: leastBeside?.says, advised: advised?.says };
+  const { outsideStops, mostOf, leastBeside, advised, agrees } = part;
+  return {
+    label,
+    outsideStops,
+    mostOf: mostOf?.says,
+    leastBeside: leastBeside?.says,
+    advised: advised?.says,
+    agrees: agrees?.says,
+  };
 }
 
 const textsOfOption = ({ label, stops, advises }: ChoiceOption): OptionTexts =>
@@ -114,7 +122,11 @@ const optionIn = (option: ChoiceOption, texts: OptionTexts | undefined): ChoiceO
 
 type NumberPart = Extract<Part, { kind: 'number' }>;
 
-function numberIn(part: NumberPart, { outsideStops, mostOf, leastBeside, advised }: PartTexts, units: UnitWords): Part {
+function numberIn(
+  part: NumberPart,
+  { outsideStops, mostOf, leastBeside, advised, agrees }: PartTexts,
+  units: UnitWords,
+): Part {
   const boundIn = ({ si, shown }: Bound): Bound => ({
     si,
     shown: shown.replace(/^(\S+) (.+)$/, (whole, number: string, unit: string) =>
@@ -136,6 +148,7 @@ function numberIn(part: NumberPart, { outsideStops, mostOf, leastBeside, advised
     ...(part.leastBeside && leastBeside !== undefined
       ? { leastBeside: { ...part.leastBeside, says: leastBeside } }
       : {}),
+    ...(part.agrees && agrees !== undefined ? { agrees: { ...part.agrees, says: agrees } } : {}),
     ...(part.advised && advised !== undefined ? { advised: { ...part.advised, says: advised } } : {}),
   };
 }

@@ -39,6 +39,20 @@ const keysOf = (part: ListedPart): readonly string[] =>
 const isAsked = ({ onlyIf }: ListedPart, value: StepValue): boolean =>
   onlyIf === undefined || onlyIf.is.includes(String(value[onlyIf.part]));
 
+/** What two parts of one answer say against each other, such as farther off and 0 in; nothing where they agree. */
+export function contradiction(parts: readonly ListedPart[], value: StepValue): string | null {
+  for (const part of parts) {
+    if (part.kind !== 'number' || part.agrees === undefined) continue;
+    const number = value[part.id];
+    const { least, most, over } = part.agrees.beside[String(value[part.agrees.part])] ?? {};
+    if (typeof number !== 'number') continue;
+    const agrees =
+      (!least || meets(number, least.si)) && (!most || within(number, most.si)) && (!over || !within(number, over.si));
+    if (!agrees) return part.agrees.says;
+  }
+  return null;
+}
+
 /** Reads an answer against the parts of its step. Never throws, whatever the answer. */
 export function judged(parts: readonly ListedPart[], value: StepValue, beside: Beside): Judged {
   const asked = parts.filter((part) => isAsked(part, value));

@@ -34,8 +34,8 @@ const demoHouse: WalkFacts = {
   'assisted-housing': 'no',
 };
 
-/** What this invented crew agrees on with its customer: more than a small bathroom needs. */
-const agreements: Said = { 'target-airflow airflow': '110 cfm' };
+/** What this invented crew agrees on with its customer, more than a small bathroom needs, and finds at the tub. */
+const agreements: Said = { 'target-airflow airflow': '110 cfm', 'tub-distance distance': '5 ft' };
 
 /** The cards of the lead of this invented crew: kind, number, last day. The apprentice has none. */
 export const cardsOfLead = [
@@ -94,7 +94,7 @@ export function honestCrew(facts: WalkFacts = demoHouse): HonestCrew {
         pictures += 1;
         return asked.optional ? undefined : `${step.id}-${pictures}.png`;
       case 'text':
-        return `words on ${part.id}`;
+        return `words on ${part.id}${part.numbered ? ', number 4711' : ''}`;
       case 'pair':
         return numberWanted(asked.accepts);
       case 'number': {

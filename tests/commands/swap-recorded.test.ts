@@ -1,0 +1,100 @@
+import { describe, expect, it } from 'vitest';
+import { jobWith } from './swap-job.ts';
+
+describe('a step is closed by what it records', () => {
+  const lead = { as: 'Ana', confirm: 'yes' };
+
+  it.each(['ok', 'OK.', 'yes', 'done', 'listo', 'hecho', 'sí', '-', '👍', 'x'])(
+    'a laboratory report that says only “%s” signs no asbestos clear',
+    (report) => {
+      const job = jobWith();
+      job.to('asbestos');
+      const reply = job.say('sign', { ...lead, step: 'H02', value: `finding=tested-clear report=${report}` });
+      expect(reply.refused).toBe(true);
+      expect(reply.headline).toMatch(/^Report: laboratory, number, date: that says it was done/);
+    },
+  );
+
+  it('nor does one without its number, and one with it does', () => {
+    const job = jobWith();
+    job.to('asbestos');
+    const signed = (report: string) =>
+      job.say('sign', { ...lead, step: 'H02', value: `finding=tested-clear report=${report}` });
+    expect(signed('the laboratory said it is fine').headline).toMatch(/give its number too/);
+    expect(signed('don’t know').headline).toMatch(/Leave the step open until somebody knows/);
+    expect(signed('Invented Lab, 4711, 2027-02-20').refused).not.toBe(true);
+  });
+
+  it('the breakers opened are named, with more than “ok” or “don’t know”', () => {
+    const job = jobWith();
+    job.to('find-breaker');
+    const answered = (breakers: string) =>
+      job.answer('E01', `breakers=${breakers} controls=on stopped=all panel=in-order`);
+    for (const nothing of ['ok', 'yes', 'hecho', 'no sé', '?']) expect(answered(nothing).refused, nothing).toBe(true);
+    expect(answered('14, bath lights').refused).not.toBe(true);
+  });
+
+  it('words are asked for where nobody can be hurt too', () => {
+    const job = jobWith();
+    job.to('leave-papers');
+    expect(job.answer('C03', 'taken=ok').headline).toMatch(/^Taken by: that says it was done/);
+  });
+});
+
+describe('whoever may not record a step', () => {
+  it('is told before anything is filled in or pictured, and how to record what stops the job', () => {
+    const job = jobWith();
+    job.to('breaker-locked');
+    const shown = job.say('sign', { step: 'E02', as: 'Ben' });
+    expect(shown.asks).toBeUndefined();
+    const refused = job.say('sign', { step: 'E02', confirm: 'yes', as: 'Ben' });
+    expect(refused.asks).toBeUndefined();
+    expect(refused).toMatchObject({ refused: true });
+    expect(refused.headline).toMatch(/^You cannot sign this: it takes .*electrician/);
+    expect(refused.headline).toContain(
+      'What stops the job anybody records: give it as value, such as means=tagged-only.',
+    );
+    expect(job.say('sign', { step: 'E02', value: 'means=tagged-only', confirm: 'yes', as: 'Ben' }).refused).not.toBe(
+      true,
+    );
+    expect(job.say('sign', { step: 'E02', confirm: 'yes', as: 'Ana' }).asks?.fields.length).toBeGreaterThan(1);
+  });
+
+  it('is told at a tick as well', () => {
+    const job = jobWith();
+    job.to('find-breaker');
+    const reply = job.say('done', { step: 'E01', as: 'Ben' });
+    expect(reply.asks).toBeUndefined();
+    expect(reply.headline).toMatch(/^You cannot record this: it takes/);
+  });
+});
+
+describe('where the fan sits and how far off it is', () => {
+  const answered = (value: string) => {
+    const job = jobWith();
+    job.to('tub-distance');
+    return job.answer('S07', value);
+  };
+
+  it.each([
+    ['elsewhere', '0 in'],
+    ['elsewhere', '36 in'],
+    ['near-tub-or-shower', '0 in'],
+    ['near-tub-or-shower', '37 in'],
+    ['over-tub-or-shower', '12 in'],
+  ])('%s and %s contradict each other, and neither is taken', (place, distance) => {
+    const reply = answered(`place=${place} distance=${distance}`);
+    expect(reply.refused).toBe(true);
+    expect(reply.headline).toMatch(/^These two cannot both be so\. 0 means over the tub or shower/);
+  });
+
+  it.each([
+    ['elsewhere', '4 ft'],
+    ['near-tub-or-shower', '36 in'],
+    ['over-tub-or-shower', '0 in'],
+    ['sprayed', '10 in'],
+    ['unknown', '20 in'],
+  ])('%s and %s are taken', (place, distance) => {
+    expect(answered(`place=${place} distance=${distance}`).refused).not.toBe(true);
+  });
+});
