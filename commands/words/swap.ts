@@ -39,6 +39,10 @@ export const swapWords = inEach(
     staysOpen: 'Recorded, and the step stays open.',
     recordedAlready: 'That is recorded already. It counts once.',
     cannotSign: (signers: string) => `You cannot sign this: it takes ${signers}.`,
+    onlyTyped: (name: string) =>
+      `Recorded as ${name}: the name was typed at a shared keyboard, and nothing checked it.`,
+    asTyped: (name: string) =>
+      `It will stand as signed by ${name}. The name was typed; nothing checks that it is ${name}.`,
     cannotRecord: (signers: string) => `You cannot record this: it takes ${signers}.`,
     anybodyStops: (answers: string) => `What stops the job anybody records: give it as value, such as ${answers}.`,
     signFor: 'This is what you sign for. Press the button below, or say it again with confirm=yes.',
@@ -149,6 +153,9 @@ export const swapWords = inEach(
     staysOpen: 'Anotado, y el paso sigue abierto.',
     recordedAlready: 'Eso ya está anotado. Cuenta una vez.',
     cannotSign: (signers) => `Usted no puede firmar esto: hace falta ${signers}.`,
+    onlyTyped: (name) =>
+      `Queda anotado como ${name}: el nombre se escribió en un teclado compartido y nada lo comprobó.`,
+    asTyped: (name) => `Quedará firmado como ${name}. El nombre se escribió; nada comprueba que sea ${name}.`,
     cannotRecord: (signers) => `Usted no puede anotar esto: hace falta ${signers}.`,
     anybodyStops: (answers) => `Lo que para el trabajo lo anota cualquiera: délo como value, por ejemplo ${answers}.`,
     signFor: 'Esto es lo que usted firma. Oprima el botón de abajo, o dígalo otra vez con confirm=yes.',

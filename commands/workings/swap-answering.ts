@@ -64,12 +64,25 @@ export function kept(
     fresh
       ? remark('recorded', open ? 'caution' : 'good', open ? openSays : done)
       : remark('recorded', 'good', told.recordedAlready),
+    ...(fresh ? onlyTyped(at, entry) : []),
     ...(says && entry.what !== 'overridden' ? [remark('says', 'caution', says)] : []),
     ...(fresh ? beside : []),
     ...means,
   ];
   return nextPage(desk, { walk, walker: at.walker }, first);
 }
+
+const unchecked = (says: string): Finding => remark('unchecked-name', 'caution', says);
+
+/** The name somebody acts under at a keyboard several people share; none where people speak under their own. */
+const typedName = ({ walker }: Pick<Scene, 'walker'>): readonly string[] =>
+  walker.as === undefined ? [] : [walker.standing.name ?? walker.who];
+
+/** Whose sign-off was taken on nothing but a typed name. A tick that is anybody's is no sign-off. */
+const onlyTyped = (at: Scene, { what, step }: Entry): readonly Finding[] =>
+  what === 'signed' || what === 'overridden' || (what === 'done' && step !== null && !step.signers.includes('anyone'))
+    ? typedName(at).map((name) => unchecked(toldOf(at.walk).onlyTyped(name)))
+    : [];
 
 /** What a form or an option says of a step. */
 const filledOf = (listed: ListedStep, given: Given): Given => {
@@ -126,7 +139,14 @@ export function answered(desk: Desk, given: Given, what: 'done' | 'signed'): Rep
   if (what === 'signed' && listed.step.hold && !shown) {
     const mayNot = notSignedBy(at, listed);
     return stepPage(desk, at, listed, [
-      mayNot === null ? remark('look-first', 'advice', told.signFor) : remark('not-yours', 'caution', mayNot),
+      ...(mayNot === null
+        ? [
+            remark('look-first', 'advice', told.signFor),
+            ...typedName(at)
+              .map((each) => told.asTyped(each))
+              .map(unchecked),
+          ]
+        : [remark('not-yours', 'caution', mayNot)]),
     ]);
   }
   if (!said && partsLeft(walk, listed).length > 0) {

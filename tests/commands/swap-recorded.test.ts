@@ -1,4 +1,8 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, onTestFinished } from 'vitest';
+import { terminalSession } from '#chat/terminal/session.ts';
+import crew from '#commands/crew.ts';
+import swap from '#commands/swap.ts';
+import { openStore } from '#store/store.ts';
 import { jobWith } from './swap-job.ts';
 
 describe('a step is closed by what it records', () => {
@@ -96,5 +100,48 @@ describe('where the fan sits and how far off it is', () => {
     ['unknown', '20 in'],
   ])('%s and %s are taken', (place, distance) => {
     expect(answered(`place=${place} distance=${distance}`).refused).not.toBe(true);
+  });
+});
+
+describe('a sign-off under a typed name', () => {
+  const of = (reply: ReturnType<ReturnType<typeof jobWith>['say']>) =>
+    reply.findings.filter(({ id }) => id === 'unchecked-name').map(({ says }) => says);
+
+  it('says who is recorded, and that nothing checked it, before and after', () => {
+    const job = jobWith();
+    job.to('breaker-locked');
+    const [before] = of(job.say('sign', { step: 'E02', as: 'Ana' }));
+    expect(before).toBe('It will stand as signed by Ana. The name was typed; nothing checks that it is Ana.');
+    job.to('sign-dead');
+    const signed = job.say('sign', { step: 'E06 fan', confirm: 'yes', as: 'Ana' });
+    expect(of(signed)).toEqual(['Recorded as Ana: the name was typed at a shared keyboard, and nothing checked it.']);
+  });
+
+  it('says so of a step that takes a card, and of one passed over, and not of a tick that is anybody’s', () => {
+    const job = jobWith();
+    job.to('house-age');
+    expect(of(job.answer('S01', 'built=1981-or-later', 'Ben'))).toEqual([]);
+    job.to('old-airflow');
+    expect(of(job.say('override', { step: 'S06', reason: 'Meter broken.', as: 'Ana' }))).toHaveLength(1);
+    job.to('find-breaker');
+    expect(of(job.answer('E01', 'breakers=14 controls=on stopped=all panel=in-order'))).toHaveLength(1);
+  });
+
+  it('is said in Spanish too', async () => {
+    const store = openStore(':memory:');
+    onTestFinished(() => store.close());
+    const session = terminalSession({
+      store: store.scoped('prueba'),
+      commands: [swap, crew],
+      who: 'van',
+      language: 'spanish',
+      paper: { width: 300, colour: false },
+      drawn: async () => undefined,
+    });
+    await session.say('crew add Ana as=lead');
+    await session.say('swap start list=control-only --as Ana');
+    expect(await session.say('swap sign step=S11 --as Ana')).toContain(
+      'Quedará firmado como Ana. El nombre se escribió; nada comprueba que sea Ana.',
+    );
   });
 });
