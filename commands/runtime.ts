@@ -24,6 +24,7 @@ import { pathOnSheet } from './workings/path-on-sheet.ts';
 import { areaOf } from './workings/room-need.ts';
 import { runTimeBands } from './workings/runtime-bands.ts';
 import { runTimeChart } from './workings/runtime-chart.ts';
+import { customerFinding } from './workings/runtime-customer.ts';
 import {
   airFinding,
   measureNextFinding,
@@ -101,6 +102,7 @@ function answer(inputs: RunTimeInputs, { units }: Telling): Reply {
     headline: headlines[advice.kind](),
     findings: [
       runTimeFinding(followed, bands, units),
+      customerFinding(followed, units),
       airFinding(followed, bands, units),
       mirrorFinding(followed, bands, units),
       surfacesFinding(followed, bands, units),

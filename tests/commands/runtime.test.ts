@@ -276,6 +276,29 @@ it('asks for what is missing only', () => {
   expect(once(runtime, 'room-area=40 sq ft', 'delivered-airflow=60').status).toBe('answered');
 });
 
+describe('the sentence for the customer', () => {
+  const told = (...words: string[]) => findingOf(asked('shower-minutes=10', ...words), 'tell-customer').says;
+
+  it('comes right after the run time and can be read out', () => {
+    expect(asked('shower-minutes=10', 'delivered-airflow=110').reply?.findings[1]?.id).toBe('tell-customer');
+    expect(told('delivered-airflow=110')).toBe(
+      'For the customer: “Leave the fan on for 25 minutes after each shower, with the bathroom door shut and the gap under it clear: that gap is where the fresh air comes in.”',
+    );
+  });
+
+  it('promises no time where none will do', () => {
+    expect(told('delivered-airflow=15')).toMatch(/more than an hour after each shower for now/);
+    expect(told('delivered-airflow=60', 'house-humidity=80')).toMatch(/air of the whole house is too damp/);
+  });
+});
+
+it('advises no more air than size does, and sends more air to the door first', () => {
+  const best = (...words: string[]) => findingOf(asked(...words), 'shortens').says;
+  expect(best('delivered-airflow=50')).toMatch(/^Half as much air again: 75 cfm.*Check with \/makeup first/);
+  for (const cfm of [80, 110]) expect(best(`delivered-airflow=${cfm}`)).toMatch(/^Squeegee/);
+  expect(best('delivered-airflow=80', 'wipe-down=yes')).not.toMatch(/120 cfm/);
+});
+
 it('is asked and answered by an apprentice', async () => {
   expect(
     await talked(
@@ -360,13 +383,17 @@ it('is asked and answered by an apprentice', async () => {
 
          Caution: Give it more air, not more time: more than an hour, about 3 h, would be needed. Reckoned at
                   the low end of the airflow, 20 cfm; at the likeliest, 45 cfm, it is more than an hour too.
+         Advice:  For the customer: “Leave the fan on for more than an hour after each shower for now, with
+                  the bathroom door shut and the gap under it clear; the fan seems to move too little air,
+                  and we come back to you about that.”
          Advice:  The air is back under 60 % humidity about 2 h 59 min after the shower, usually 44 min or
                   far longer.
          Advice:  The mirror fogs, and clears about 2 h 47 min after the shower, usually 30 min or far
                   longer.
          Advice:  Wet walls and curtain are dry about 2 h 28 min after the shower, usually 41 min or far
                   longer.
-         Advice:  Half as much air again: 30 cfm: that shortens it most, by about 59 min.
+         Advice:  Half as much air again: 30 cfm: that shortens it most, by about 59 min. Check with /makeup
+                  first that the door lets that much in.
          Advice:  To be surer, find out the airflow at the grille: within what is likely, that alone makes it
                   48 min or far longer.
          Advice:  Water standing on the floor takes far longer than walls: one study ran the fan 90 to
