@@ -31,6 +31,7 @@ import {
   toiletCompartment,
 } from './questions/room.ts';
 import { citations } from './workings/citations.ts';
+import { doorVerdict, doorWord } from './workings/door-verdict.ts';
 import { areaOf, type Room, roomNeed } from './workings/room-need.ts';
 
 function* roomInterview(): Interview<Room> {
@@ -244,7 +245,7 @@ function remarks(room: Room, need: ReturnType<typeof roomNeed>, { units }: Telli
   found.push({
     id: 'too-much',
     weight: 'advice',
-    says: `Do not go much above ${airflow.show(tooMuch, units)}: more costs heat, noise and make-up air. Through a ${smallLength.showShort(gap.height, units)} gap under a ${doorWidth.showShort(gap.width, units)} door that much would take ${roomPressure.show(pressure, units)}, and a fan cannot spare it.`,
+    says: `Do not go much above ${airflow.show(tooMuch, units)}: more costs heat, noise and make-up air. Through a ${smallLength.showShort(gap.height, units)} gap under a ${doorWidth.showShort(gap.width, units)} door that much takes ${roomPressure.show(pressure, units)}: ${doorVerdict[doorWord(pressure)]}.`,
     working: [
       {
         what: 'Half as much again as a bath or shower asks for',

@@ -19,6 +19,7 @@ import {
   squareMetres,
 } from '#quantity/units.ts';
 import { citations } from './citations.ts';
+import { doorVerdict, doorWord } from './door-verdict.ts';
 import type { DoorResult, GapThatDoes } from './makeup-result.ts';
 import { doorSteps, gapSteps, orificeSum, pathSteps } from './makeup-working.ts';
 
@@ -32,9 +33,6 @@ const gapShown = (gap: Metres, units: UnitSystem): string =>
     const mark = system === 'metric' ? 0.001 : 0.0254 / 8;
     return smallLength.showShort(metres(Math.ceil(gap / mark - 1e-6) * mark), system);
   });
-
-const bandWord = (pressure: Pascals): string =>
-  pressure <= fine.value ? 'fine' : pressure <= choked.value ? 'tight' : 'choked';
 
 /** What the shut door does, as it is now. */
 export function doorPressureFinding(result: DoorResult, units: UnitSystem): Finding {
@@ -60,7 +58,7 @@ export function doorPressureFinding(result: DoorResult, units: UnitSystem): Find
   const measured = pair ? ` Measured, shutting it costs ${percent(drop ?? 0)}.` : '';
   const door = air.ready
     ? `With the door shut ${short(shut)} gets through, with it open ${short(open)}: the door costs ${percent(drop ?? 0)} and takes ${shown}.`
-    : `The shut door takes ${shown} at ${short(shut)}: ${verdict[bandWord(pressure.typical)]}.${measured}`;
+    : `The shut door takes ${shown} at ${short(shut)}: ${doorVerdict[doorWord(pressure.typical)]}.${measured}`;
   return {
     ...base,
     weight: second > choked.value ? 'caution' : weightOf(pressure.typical, drop),
@@ -68,12 +66,6 @@ export function doorPressureFinding(result: DoorResult, units: UnitSystem): Find
     value: pressureValue(pressure, units),
   };
 }
-
-const verdict: Readonly<Record<string, string>> = {
-  fine: 'little enough',
-  tight: 'tight, though a fan can bear it',
-  choked: 'more than a bath fan can spare',
-};
 
 function weightOf(pressure: Pascals, drop: number | null): Finding['weight'] {
   if (drop !== null && drop >= dropAllowed.value) return 'caution';
@@ -174,7 +166,7 @@ function gapTable({ air, wayIn, open }: DoorResult, units: UnitSystem): Table {
   const through = (gap: Metres) => cubicMetresPerSecond(air.shut(typical, gap));
   const name = (gap: Metres) => `${smallLength.showShort(gap, units)}${gap === now ? ', as it is' : ''}`;
   const pressureAt = (gap: Metres) => pascals(air.doorPressure(typical, gap));
-  const taken = (gap: Metres) => `${roomPressure.showShort(pressureAt(gap), units)}, ${bandWord(pressureAt(gap))}`;
+  const taken = (gap: Metres) => `${roomPressure.showShort(pressureAt(gap), units)}, ${doorWord(pressureAt(gap))}`;
   return air.ready
     ? {
         title: 'What the gap under the door does',

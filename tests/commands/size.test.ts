@@ -132,3 +132,12 @@ describe('the need', () => {
     );
   });
 });
+
+it('speaks of a door as makeup does: what one bears, the other does not refuse', () => {
+  expect(findingOf(bath('8 ft', '5 ft', 'fixtures=toilet, tub'), 'too-much').says).toMatch(
+    /75 cfm.*takes 9\.9 Pa: tight, though a fan can bear it\.$/,
+  );
+  expect(findingOf(bath('10 ft', '10 ft', 'fixtures=toilet, tub'), 'too-much').says).toMatch(
+    /150 cfm.*more than a bath fan can spare\.$/,
+  );
+});
