@@ -70,7 +70,15 @@ export function codeLengthFinding(ready: ReadyPath, units: UnitSystem): Finding 
             value: printed(limit.printed, units),
             source: table.citation,
           },
-          { what: 'Left after elbows', value: printed(limit.allowed, units) },
+          {
+            what: 'Left after elbows',
+            ...(typeof limit.printed === 'number' && elbows > 0
+              ? {
+                  how: `${printed(limit.printed, units)} − ${elbows} × ${ductLength.showShort(table.lengthPerElbow, units)}`,
+                }
+              : {}),
+            value: printed(limit.allowed, units),
+          },
         ]
       : []),
   ];

@@ -85,6 +85,7 @@ function heatSteps({ question, density, heat }: CostResult, units: UnitSystem): 
     ...given,
     {
       what: 'Heat one cfm takes away for each °F: 60 minutes × weight × specific heat of air',
+      how: `60 × ${fromSi(density, 'lb/ft^3', 'kg/m^3').toFixed(5)} pounds a cubic foot × ${fromSi(dryAirSpecificHeat, 'BTU/(lb degR)', 'J/(kg K)').toFixed(5)} Btu a pound for each °F`,
       value: `${coefficient.toFixed(5)} Btu/h`,
       source: citation,
     },

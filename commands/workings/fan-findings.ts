@@ -1,7 +1,6 @@
 import { ductVelocity } from '#engine/duct/velocity.ts';
-import { loudnessLevel } from '#engine/sound/loudness.ts';
-import { type SoundBand, soundBand } from '#engine/sound/sound-band.ts';
-import type { Finding, Step } from '#findings/finding.ts';
+import { soundBand } from '#engine/sound/sound-band.ts';
+import type { Finding } from '#findings/finding.ts';
 import type { UnitSystem } from '#interview/question.ts';
 import { airflowMethods } from '#knowledge/airflow.ts';
 import { ratingPressures } from '#knowledge/fans.ts';
@@ -14,47 +13,7 @@ import { citations } from './citations.ts';
 import { type AirPath, type Delivery, delivery as deliveryOf } from './delivery.ts';
 import type { FanSetting } from './fan-model.ts';
 import { triedRemedies } from './remedies.ts';
-
-const decibels = (low: number, high: number): string =>
-  `${low.toFixed(1)} to ${high.toFixed(1)} dB`.replaceAll('-', '−');
-
-/** The changes together, and what they make of the sones: ten decibels double a loudness of one sone and more. */
-function loudnessSteps(rated: Sones, band: Extract<SoundBand, { told: true }>, units: UnitSystem): Step[] {
-  const { speed, pressure, airNoise } = band.changes;
-  const { low: softer, high: louder } = soundAllowanceRanges.asInstalled;
-  const total = (end: 'low' | 'high') => speed + pressure[end] + airNoise[end] + (end === 'low' ? softer : louder);
-  const level = loudnessLevel(rated);
-  const made = (change: number) => {
-    const phons = level + change;
-    return phons >= 40 ? `2^((${phons.toFixed(1)} − 40) ÷ 10)` : `(${phons.toFixed(1)} ÷ 40)^(1 ÷ 0.35)`;
-  };
-  const { low, high } = band.sones;
-  return [
-    {
-      what: 'As screwed to joists instead of hung in a test room',
-      value: decibels(softer, louder),
-    },
-    {
-      what: 'All changes together',
-      value: decibels(total('low'), total('high')),
-    },
-    {
-      what: 'The label’s sones as phons',
-      how:
-        rated >= 1
-          ? `40 + 10 × log₂ ${loudness.showShort(rated, units)}`
-          : `40 × (${loudness.showShort(rated, units)})^0.35`,
-      value: `${level.toFixed(1)} phons`,
-      source: airflowMethods.loudness.citation,
-    },
-    {
-      what: 'Sones in this duct',
-      how: `${made(total('low'))} to ${made(total('high'))}`,
-      value: loudness.showRangeShort({ low, high }, units),
-      source: airflowMethods.loudness.citation,
-    },
-  ];
-}
+import { soundSteps } from './sound-working.ts';
 
 /** How loud the fan will be in this duct, as a band; a fan without a sound rating gets none. */
 export function soundFinding(delivery: Delivery, rated: Sones | null, continuous: boolean, units: UnitSystem): Finding {
@@ -89,23 +48,7 @@ export function soundFinding(delivery: Delivery, rated: Sones | null, continuous
     weight: quiet ? 'good' : 'caution',
     says: `Expect a loudness of about ${loudness.showRangeShort({ low, high }, units)} in this duct; rated ${loudness.showShort(rated, units)}${quiet ? '' : `, over the ${loudness.showShort(limit, units)} the standard allows for ${continuous ? 'running all the time' : 'use on demand'}`}.`,
     value: { number: typical, unit: loudness.siUnit, low, high, shown: loudness.showRange({ low, high }, units) },
-    working: [
-      { what: 'Sones on the label', value: loudness.show(rated, units), source: soundRatedAt.citation },
-      {
-        what: 'Change by speed of the setting',
-        value: `${band.changes.speed.toFixed(1)} dB`,
-        source: airflowMethods['fan-sound-law'].citation,
-      },
-      {
-        what: `Change by pressure, ${staticPressure.showShort(against, units)} against 0.1 in. w.g.`,
-        value: decibels(band.changes.pressure.low, band.changes.pressure.high),
-      },
-      {
-        what: 'Noise of the air itself',
-        value: decibels(band.changes.airNoise.low, band.changes.airNoise.high),
-      },
-      ...loudnessSteps(rated, band, units),
-    ],
+    working: soundSteps({ rated, band, speedRatio: ready.fan.speedRatio, against, velocity }, units),
     sources: citations(
       airflowMethods.loudness.citation,
       airflowMethods['fan-sound-law'].citation,
@@ -172,7 +115,10 @@ export function settingsFinding(
   units: UnitSystem,
 ): Finding | undefined {
   if (settings.length < 2) return undefined;
-  const tried = settings.map((setting) => ({ setting, band: deliveryOf({ ...path, setting }, 128).airflow }));
+  const tried = settings.map((setting) => {
+    const delivered = deliveryOf({ ...path, setting }, 128);
+    return { setting, delivered, band: delivered.airflow };
+  });
   const flow = (number: number) => airflow.showShort(cubicMetresPerSecond(number), units);
   const table = {
     title: 'What each setting delivers',
@@ -194,6 +140,11 @@ export function settingsFinding(
         value: staticPressure.show(ratingPressures.low, units),
         source: airflowMethods['fan-laws'].citation,
       },
+      ...tried.map(({ setting, delivered }) => ({
+        what: `On ${setting.name(units)}, where its curve and the duct’s cross`,
+        how: `${delivered.ready.fan.speedRatio.toFixed(3)} of full speed, against ${staticPressure.showShort(delivered.staticPressure, units)}`,
+        value: flow(delivered.airflow.typical),
+      })),
     ],
   };
   if (need === null)

@@ -84,6 +84,7 @@ export function airSteps({ delivered }: SweatInputs, { duct }: ColdRun, units: U
     },
     {
       what: 'Dew point: saturated air holds that much at',
+      how: `table or chart: ${saturationPressure(dewPointOf(duct)).toFixed(0)} Pa fills air of`,
       value: fine(dewPointOf(duct), units),
       source: moistureMethods.psychrometrics.citation,
     },
@@ -136,6 +137,9 @@ export function coolingSteps({ from, duct }: PieceInPlace, units: UnitSystem): S
     },
     {
       what: 'Heat the air gives up for each degree',
+      how: metric
+        ? `${duct.airflow.toFixed(5)} m³/s × ${(cooling.heatCapacity / duct.airflow).toFixed(0)} J/(m³·K)`
+        : `${fromSi(duct.airflow, 'cfm', 'm^3/s').toFixed(1)} cfm × ${(fromSi(cooling.heatCapacity, 'BTU/hour/degR', 'W/K') / fromSi(duct.airflow, 'cfm', 'm^3/s')).toFixed(4)} Btu/h, 60 minutes × weight × specific heat of damp air`,
       value: capacity,
       source: moistureMethods.psychrometrics.citation,
     },

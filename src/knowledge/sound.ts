@@ -73,3 +73,10 @@ export const soundAllowanceRanges = {
   airNoiseFrom: sound.allowances.airNoiseFrom.estimate,
   perVelocityDecade: sound.allowances.perVelocityDecade.estimate,
 };
+
+/** Where each of those ranges is from. */
+export const soundAllowanceCitations = {
+  asInstalled: sound.allowances.asInstalled.citation,
+  perPressureDecade: sound.allowances.perPressureDecade.citation,
+  perVelocityDecade: sound.allowances.perVelocityDecade.citation,
+};

@@ -39,7 +39,7 @@ export type SoundBand =
   | { readonly told: false; readonly why: 'no sound rating' };
 
 /** A fan at much less than its rated pressure is not credited with more quiet than this share of the pressure gives. */
-const leastPressureRatio = 0.5;
+export const leastPressureRatio = 0.5;
 
 /**
  * How loud a fan is where it really works, as a band. A fan without a sound rating gets no number at all.
