@@ -87,12 +87,15 @@ export const deliveredRules: readonly Rule[] = [
     ({ q: flow }) => fact('delivered-airflow', `${flow}`),
   ),
   rule(
-    String.raw`(?<!\d (?:cfm|l/s|m3/h) (?:is |are |really |actually )*)(?:deliver(?:s|ed|ing)?|mov(?:es?|ing)|pull(?:s|ing)?|tak(?:es|ing)|push(?:es|ing)|exhaust(?:s|ing)|gets?|getting|(?:really|actually|real|actual)(?: (?:flow|airflow|cfm))?)(?: (?:really|actually|out|air))* ?${hedge}${q}(?: out)?`,
+    String.raw`(?<!\d (?:cfm|l/s|m3/h) (?:is |are |really |actually )*)(?:deliver(?:s|ed|ing)?|mov(?:es?|ing)|pull(?:s|ing)?|tak(?:es|ing)|push(?:es|ing)|exhaust(?:s|ing)|gets?|getting|(?:really|actually|real|actual)(?: (?:flow|airflow|cfm))?)(?: (?:really|actually|out|air))* ?${hedge}${q}(?! (?:at|on|with) (?:the |a )?(?:grille|(?:flow )?hood)\b)(?: out)?`,
     ({ q: flow }) => fact('delivered-airflow', `${flow}`),
   ),
   rule(
     String.raw`\b(?:fan|it|unit|that|she|he) (?:(?:really|actually|only|just) )+(?:does|makes?|moves|pulls|gets) ${hedge}${q}`,
     ({ q: flow }) => fact('delivered-airflow', `${flow}`),
+  ),
+  rule(String.raw`${q} (?:for real|in (?:real life|reality|practice|fact)|at best)`, ({ q: flow }) =>
+    fact('delivered-airflow', `${flow}`),
   ),
   rule(
     String.raw`${q} (?:is |are |that )?(?:(?:actually|really) )?(?:com(?:ing|es)|go(?:ing|es)|gets|getting) (?:out|through|outside|outdoors|up the duct|into the duct|at the grille)`,
@@ -107,6 +110,10 @@ export const deliveredRules: readonly Rule[] = [
 const fan = (flow: string | undefined) => fact('fan-curve', `${flow}`);
 
 export const cartonRules: readonly Rule[] = [
+  rule(
+    String.raw`\bnow (?:it's |it is |there's |we have |we've got |with |has |got |is )?(?:an? |the )${q}`,
+    ({ q: flow }) => fan(flow),
+  ),
   rule(String.raw`\bnew (?:one |fan |unit )?(?:is |says |of |at |an? |rated )*${q}`, ({ q: flow }) => fan(flow)),
   rule(String.raw`${q} (?:is )?(?:on|off) (?:the |its )?(?:carton|box|label|package|sticker)`, ({ q: flow }) =>
     fan(flow),

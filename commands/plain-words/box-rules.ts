@@ -71,7 +71,10 @@ function wiresIn(text: string): Taken & { readonly gauge: string | undefined } {
       left = without(left, match.index, match.index + match[0].length);
     }
   };
-  const allGrounded = /\b(?:both|all)(?: of them)? with (?:an? |the )?(?:bare )?grounds?\b/.test(text);
+  const allGrounded =
+    /\b(?:both|all|everything|each|every one)(?: of (?:them|it))? (?:with|has|have|got) (?:an? |the )?(?:bare )?(?:grounds?|g)\b/.test(
+      text,
+    );
   take(cable, ({ n, m, awg, c, d, g }) => {
     sizes.push(`${awg}`);
     const count = n === undefined || /^an?$/.test(n) ? (m ?? '1') : n;
@@ -120,9 +123,22 @@ function withGangs(facts: readonly Fact[], line: string): readonly Fact[] {
 const counted = (said: string | undefined): string => (said === undefined || /^an?$|^the$/.test(said) ? '1' : said);
 const onGauge = String.raw`(?: ?,?(?:on|at|of|all|with)? ?(?:#|no\.? ?)?(?<w>${gauges})(?! ?(?:in|mm|in3|x|/)|\d)(?: awg)?)?`;
 
+/** "Three hots, three neutrals, all fourteen": one size told for every wire. */
+const oneSize = new RegExp(
+  String.raw`\b(?:all|everything(?:'s)?|both)(?: of (?:it|them|those))?(?: (?:is|are|in))? ?(?:#|no\.? ?)?(?<w>${gauges})(?: ?(?:awg|ga|wires?|copper))?(?! ?[/x-] ?\d|\d| ?(?:in3|in|ft|cfm))`,
+);
+function sizedAlike(line: string): string {
+  const [said, gauge] = oneSize.exec(line) ?? [];
+  if (said === undefined) return line;
+  return line
+    .replace(said, '~'.repeat(said.length))
+    .replace(new RegExp(String.raw`(?<![\d/.x#])(\d{1,2}) (?=${ofWires}\b)`, 'g'), `$1x${gauge} `)
+    .replace(/(?<![\d/.x#])(\d{1,2}) (?=(?:bare |equipment )?grounds?\b)/g, `$1x${gauge} `);
+}
+
 /** What fills a box: the box, the wires by size, grounds, devices, clamps. */
 export function boxMentioned(line: string, given: readonly Fact[] = []): Taken {
-  const boxed = taken(line, boxes, given);
+  const boxed = taken(sizedAlike(line), boxes, given);
   const inside: Taken = {
     facts: withGangs(boxed.facts, line),
     text: boxed.text.replace(/\b[1-4](?=[ -]?gang\b)/, '~'),
@@ -163,6 +179,10 @@ export function boxMentioned(line: string, given: readonly Fact[] = []): Taken {
     rule(
       String.raw`\b(?:devices?|switch(?:es)?|timers?)(?:[:=]| -|(?= \d ?(?:,|;|\.(?!\d)|$))) ?(?<n>\d)(?![\d./]| ?(?:x|#))`,
       ({ n }) => fact('devices', `${n}x?`),
+    ),
+    rule(
+      String.raw`(?<![a-z\d/.-])(?<n>\d|an?)(?: ?x ?| )#?(?<w>${gauges})(?: (?:awg|ga))? (?:switch(?:es)?|timers?|devices?|sensors?|dimmers?|receptacles?|yokes?)\b`,
+      ({ n, w }) => fact('devices', `${counted(n)}x${w}`),
     ),
     rule(
       String.raw`(?<![a-z\d/.-])(?<n>\d|an?|the) (?:single[ -]?pole |3[ -]?way |humidity |motion |fan |wall |dimmer |sensor |timer |countdown )*(?:switch(?:es)?|timers?|devices?|sensors?|dimmers?|receptacles?|outlets?|controls?)\b(?! (?:box|loop|leg|plate|circuit|wires?)\b)${onGauge}`,

@@ -44,6 +44,8 @@ const kinds = String.raw`(?:foil|alumin(?:i)?um|semi[- ]?rigid|corrugated)(?:[- 
 const changes =
   'reducers?|increasers?|transitions?|reductions?|reduc(?:ed?|es|ing)|increas(?:ed?|es|ing)|chok(?:ed?|es|ing)|neck(?:s|ed|ing)?|step(?:s|ped|ping)?|squeez(?:ed?|es|ing) down|pinch(?:es|ed)?|narrow(?:s|ed|ing)?|taper(?:s|ed|ing)?|bump(?:s|ed)? (?:up|down)|cut down|widen(?:s|ed)?|open(?:s|ed)? up|upsiz(?:ed?|es)|downsiz(?:ed?|es)|(?:drops?|goes|dropped|comes|went) (?:down|up)(?= from)';
 const fromTo = String.raw`(?<a>${number}) ?(?<u>in\b|mm\b)? ?(?:to|->|x|-|(?:down|up) to|into) ?(?:an? )?(?<b>${number})(?! ?(?:ft|m|elbow|x|by|cfm|%|l/s|min|90|45)\b) ?(?<v>in\b|mm\b)?`;
+/** A size above this is no size in inches. */
+const mostInches = 14;
 const atoms: readonly (readonly [
   RegExp,
   (groups: Readonly<Record<string, string | undefined>>, said: string, collar: string | undefined) => Atom | undefined,
@@ -60,7 +62,8 @@ const atoms: readonly (readonly [
       String.raw`(?:goes|going|went|comes|coming|runs|drops?|dropped|dropping|changes?|changed|starts|switches|switched|moves) (?:(?:down|up|in size|right|straight|immediately|off|at|the|fan|collar|it|is|then) )*from (?:an? )?${fromTo}`,
       'g',
     ),
-    (groups) => change(groups),
+    // Without a unit a fan may drop from 110 to 80 as well.
+    (groups) => (groups['u'] || groups['v'] || Number(groups['a']) <= mostInches ? change(groups) : undefined),
   ],
   [new RegExp(String.raw`${fromTo} ?(?:reducer|increaser|transition|reduction)`, 'g'), (groups) => change(groups)],
   // "They necked it down to 4": from the collar, where one was told.
@@ -74,7 +77,7 @@ const atoms: readonly (readonly [
   // "5 in down to 4 in": two sizes with nothing between them but the way.
   [
     new RegExp(
-      String.raw`(?<a>${number}) (?<u>in|mm) ?(?:to|->|(?:and |then )?(?:reduced |necked |choked |stepped |squeezed |cut )?(?:down|up) to) (?:an? )?(?<b>${number}) (?<v>in|mm)\b(?! (?:door|gap|deep|wide|long|high|below|above|of)\b)`,
+      String.raw`(?<a>${number}) (?<u>in|mm) ?(?:to|->|(?:and |then )?(?:reduce[dr] |necked |choked |stepped |squeezed |cut )?(?:down|up) to|(?:and |then )?(?:reduce[dr]|necked|choked|stepped|squeezed) to) (?:an? )?(?<b>${number}) (?<v>in|mm)\b(?! (?:door|gap|deep|wide|long|high|below|above|of)\b)`,
       'g',
     ),
     (groups) => change(groups),
@@ -120,7 +123,7 @@ const atoms: readonly (readonly [
 ];
 
 /** The widest and the narrowest duct of a bath fan, in inches and in millimetres. */
-const ductSizes = { in: [2, 14], mm: [60, 360] } as const;
+const ductSizes = { in: [2, mostInches], mm: [60, 360] } as const;
 
 /** So many of them tell of a change of size, and come before the fittings. */
 const changing = 5;

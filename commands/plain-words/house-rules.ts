@@ -35,7 +35,7 @@ const machines: readonly (readonly [string, string])[] = [
   ['open fireplace', 'open fireplace'],
 ];
 /** A machine's airflow: with its unit, or a number of hundreds that has none. */
-const blown = String.raw`\d+(?:\.\d+)? (?:cfm|l/s)\b|[1-9]\d{2,3}${noUnit}`;
+const blown = String.raw`\d+(?:\.\d+)? (?:cfm|l/s)\b|[1-9]\d{1,3}${noUnit}`;
 const machine = new RegExp(
   String.raw`(?:(?<b>${blown}) )?(?<m>${machines.map(([, words]) => words).join('|')})\b(?:(?: (?:at|of|is|rated|pulls|takes|that|moves|does|about|around|on high|blows))*[:=,]? ?(?<a>${blown}))?`,
   'g',

@@ -20,7 +20,7 @@ export const airflow = String.raw`(?<![\d./$-])(?:\d+(?:\.\d+)? (?:cfm|l/s|m3/h)
 /** A stop behind a short form belongs to it; behind a whole word it ends the sentence. */
 const unit = (words: string): RegExp =>
   new RegExp(
-    String.raw`(?<=\d)[ -]*(?:${words})(?![a-z\d])(?:(?<![a-z]{5}|feet|foot|inch|watt|amps|hour|cfm)\.)?`,
+    String.raw`(?<=\d)(?! - )[ -]*(?:${words})(?![a-z\d])(?:(?<![a-z]{5}|feet|foot|inch|watt|amps|hour|cfm)\.)?`,
     'g',
   );
 
@@ -107,7 +107,7 @@ const bends: readonly (readonly [RegExp, string])[] = [
   ],
   [/\b(?:no|not any|not (?:a|one) single|not an?|without(?: any| an?)?|never an?) elbow\b/g, '0 elbow'],
   [
-    /(?<!(?:\d|\ban?) )\belbow(?:s?[:=] ?| ?x ?| )([1-9])(?= ?(?:[,;?)]| - |\.(?!\d)|$|and\b|roof\b|wall\b|soffit\b))/g,
+    /(?<!(?:\d|\ban?) )\belbow(?:s?[:=] ?| - | ?x ?| )(\d)(?= ?(?:[,;?)]| - |\.(?!\d)|$|and\b|roof\b|wall\b|soffit\b))/g,
     '$1 elbow',
   ],
   [/(\d)- ?(?=elbow)/g, '$1 '],

@@ -157,6 +157,14 @@ const yearPlaced: Step = ({ facts, text }) => ({
   text: facts.some(({ id }) => id === 'wiring-era') ? text.replace(/\b19\d\d(?=s?\b)/, '~~~~') : text,
 });
 
+/** The age of the fan is placed where it told that the fan is old. */
+const agePlaced: Step = ({ facts, text }) => ({
+  facts,
+  text: facts.some(({ id, answer }) => id === 'context' && answer.includes('old-unit'))
+    ? text.replace(/\b\d+(?= ?years?(?: |-)old)/, '~~')
+    : text,
+});
+
 /** How each command takes its facts from a line. The surest readings come first. */
 const steps: Readonly<Record<string, readonly Step[]>> = {
   size: [by(buildingCodes), by(roomRules), words(fixturesSaid), running],
@@ -236,7 +244,7 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
   ],
   cost: [by(costRules), ...fan, ...moved, duct, by(bareAirflow('fan-curve')), allDay],
   power: [by(loadRules), by(costRules.slice(-1)), by(wiringCodes), words(wiringSaid), yearPlaced],
-  callback: [...fan, ...moved, duct, words(contextSaid)],
+  callback: [...fan, ...moved, duct, by([fanByNumber]), words(contextSaid), agePlaced],
   parts: [by(partsRules), ...fan, duct, words(controlSaid), words(unitSaid)],
   plan: [
     ...fan,

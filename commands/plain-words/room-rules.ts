@@ -89,18 +89,20 @@ export function fixturesSaid(line: string): readonly Fact[] {
   const jetted = /\b(?:jetted|jet|jacuzzi|whirlpool|spa|hot tub|hydromassage)(?: (?:bath ?)?tub| bath)?\b/;
   const steam = /\bsteam(?: (?:shower|room|unit))\b/;
   const both =
-    /\b(?:tub ?[/-] ?shower|shower ?[/-] ?tub|(?:tub|shower) (?:and |& )?(?:shower|tub) combo|combo (?:tub|shower)|shower (?:over|above|in) (?:the |a )?tub|tub with (?:a )?shower)\b/;
+    /(?<!\/ ?)\b(?:tub ?[/-] ?shower(?! ?\/)|shower ?[/-] ?tub(?! ?\/)|(?:tub|shower) (?:and |& )?(?:shower|tub) combo|combo (?:tub|shower)|shower (?:over|above|in) (?:the |a )?tub|tub with (?:a )?shower)\b/;
   const plain = line.replace(new RegExp(jetted.source, 'g'), ' ').replace(new RegExp(steam.source, 'g'), ' ');
   const combined = both.test(plain);
   const found = [
-    said(line, /\btoilets?\b|\bwater closet\b/) ? 'toilet' : '',
+    said(line, /\btoilets?\b(?! (?:compartment|room)(?: ?[:=]| (?:is )?(?:no|yes|none)\b))|\bwater closet\b/)
+      ? 'toilet'
+      : '',
     !combined && said(plain, /\bshowers?\b/) ? 'shower' : '',
     combined || said(plain, /\b(?:bath ?)?tubs?\b/) || bathIsTub.test(plain) ? 'tub' : '',
     said(line, jetted) ? 'jetted-tub' : '',
     said(line, steam) ? 'steam-shower' : '',
   ].filter((id) => id !== '');
   const apart =
-    /\btoilet\b[^.;]{0,24}\b(?:own (?:little )?(?:door|room)|compartment|separate room|closet|closed off)|\btoilet room\b|\bseparate toilet\b/.test(
+    /\btoilet\b[^.;]{0,24}\b(?:own (?:little )?(?:door|room)|compartment|separate room|closet|closed off)|\btoilet room\b(?! ?[:=]? ?no\b)|\b(?:toilet|water) closet (?:room|of its own)\b|\bseparate toilet\b/.test(
       line,
     );
   return [

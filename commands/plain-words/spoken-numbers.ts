@@ -48,7 +48,7 @@ const parts: readonly (readonly [RegExp, string])[] = [
   [/(?<!\d )(?<!\bhalf )\b(?:an )?hour(?= and (?:a )?(?:half|quarter))/g, '1 hour'],
   [/\ban hour(?= and)/g, '1 hour'],
   [/\ban inch\b(?! and)(?<!\bof an inch)(?<!(?:half|quarter|eighths?|\/\d+) an inch)/g, '1 inch'],
-  [/\ban hour(?= (?:a|per|each|every) day)/g, '1 hour'],
+  [/\ban hour(?= (?:a|per|each|every) day| (?:total|altogether|long|of)\b|'s)/g, '1 hour'],
   [/\bhalf a dozen\b/g, '6'],
   [/\ba dozen\b/g, '12'],
   [/\b(?:a )?(?:couple|pair)(?: of)?\b/g, '2'],
@@ -89,7 +89,7 @@ const elided = new RegExp(
 );
 /** "Fourteen hundred watts", "eighteen hundred at fifty", "five thousand four hundred". */
 const teensOfHundreds = new RegExp(
-  String.raw`\b(?<teens>${Object.keys(units).slice(11).join('|')})[ -]hundred(?:(?: and)? (?<rest>${belowHundred}))?\b`,
+  String.raw`(?<!\b(?:one|two)[ -])\b(?<teens>${Object.keys(units).slice(11).join('|')}|(?:${ten})[ -](?:${digit}))[ -]hundred(?:(?: and)? (?<rest>${belowHundred}))?\b`,
   'g',
 );
 const thousands = new RegExp(
@@ -107,12 +107,17 @@ const pronoun =
   /\b(?:this|that|the|which|no|any|every|each|old|new|another|long|short|good|right|wrong|quick|big|small|quiet|first|last|next|other) one\b/g;
 
 /** A "one" that ends its clause and counts nothing named before it: "weird one, the house ...". */
-const danglingOne =
-  /(?<=[a-z])(?<!\b(?:elbows?|ells?|els|bends?|turns?|switch|switches|devices?|grounds?|clamps?|wires?|cables?|point|and|or|to|is|are|hundred|thousand|minus)) one(?=\s*(?:[,.;!?]|$))/g;
+const danglingOne = new RegExp(
+  String.raw`(?<=[a-z])(?<!\b(?:elbows?|ells?|els|bends?|turns?|switch|switches|devices?|grounds?|clamps?|wires?|cables?|point|and|or|to|is|are|hundred|thousand|minus|${ten})) one(?=\s*(?:[,.;!?]|$))`,
+  'g',
+);
 
 /** "With one ninety": an elbow, unless it is the fan or its air. */
 const oneElbow =
   /(?<=\b(?:with|w|and|plus|has|have|got|by|around) )(one|two) (ninety|forty[ -]five)(?![ -]?(?:cfm|fan|unit|watts?|degrees?|elbows?|bends?|minutes?|feet|foot|inch|square|l\b))/g;
+
+/** "Two oh five". */
+const withZero = new RegExp(String.raw`\b(one|two|three) (?:oh|o) (${digit})\b`, 'g');
 
 /** Between a length and the outlet a "one ninety" is an elbow as well. */
 const elbowInRun =
@@ -142,6 +147,7 @@ export function withDigits(line: string): string {
     .replace(danglingOne, ' thing')
     .replace(pronoun, (said) => said.replace(/one$/, 'thing'));
   text = text.replace(oneElbow, (_, count: string, angle: string) => `${count} ${angle} degree elbow`);
+  text = text.replace(withZero, (_, count: string, rest: string) => `${units[count]}0${units[rest]}`);
   text = text.replace(elbowInRun, (_, count: string, angle: string) => `${count} ${angle} degree elbow`);
   for (const [pattern, fraction] of parts) text = text.replace(pattern, fraction);
   return text
@@ -152,7 +158,7 @@ export function withDigits(line: string): string {
     })
     .replace(teensOfHundreds, (...found) => {
       const { teens, rest } = found.at(-1) as { teens: string; rest?: string };
-      return String((units[teens] ?? 0) * 100 + valueBelowHundred(rest ?? ''));
+      return String(valueBelowHundred(teens) * 100 + valueBelowHundred(rest ?? ''));
     })
     .replace(hundreds, (...found) => {
       const { count, rest } = found.at(-1) as { count?: string; rest?: string };

@@ -111,7 +111,7 @@ export const roomHumidities: readonly Place[] = [{ word: /\bhouse\b/, id: 'house
 
 /** A temperature written without a sign of one: "attic 25", "attic at -10". */
 export const bareAttic: Rule = rule(
-  String.raw`(?:gets?|drops?|goes|hits|is|it's|its|down|about|around)(?: (?:to|down|as low as|like|about|around|maybe|at))* (?<u>-?\d+)(?: deg| degf)? (?:up there|in the (?:attic|winter)|outside|at night)|attic(?:'s)?(?: (?:is|at|gets|down|to|about|around|hits|temperature|of|sits|runs|temp))* ?(?<t>-?\d+)(?! ?(?:ft|in|m|mm|cfm|l/s|%)\b)(?: (?:deg|degf))?`,
+  String.raw`(?:gets?|drops?|goes|hits|is|it's|its|down|about|around)(?: (?:to|down|as low as|like|about|around|maybe|at))* (?<u>-?\d+)(?: deg| degf)? (?:up there|in the (?:attic|winter)|outside|at night)|attic(?:'s)?(?: (?:is|at|gets|goes|drops|falls|stays|can|will|get|go|drop|as|low|down|to|about|around|hits|temperature|of|sits|runs|temp))* ?(?<t>-?\d+)(?! ?(?:ft|in|m|mm|cfm|l/s|%)\b)(?: (?:deg|degf))?`,
   ({ t, u }) => fact('attic-temperature', `${t ?? u}`),
 );
 
@@ -178,7 +178,7 @@ export const doorRules: readonly Rule[] = [
     ({ g, u }) => gap(g, u),
   ),
   rule(
-    String.raw`(?:gap|undercut|under cut|clearance)(?:'s)?(?:,? (?:is|of|under|at|by|about|only|maybe|the|like|door|bath|bathroom|around|measures|it|it's|a|just|like))*[:=,]? ?(?<g>${number})${notAir}(?! ?ft)(?! ?(?:in|mm|cm|m)? ?(?:wide )?(?:bath(?:room)? )?door) ?(?<u>in|mm|cm)?`,
+    String.raw`(?:gap|undercut|under cut|clearance)(?:'s)?(?:,? (?:is|between|and|tile|floor|carpet|bottom|of|under|at|by|about|only|maybe|the|like|door|bath|bathroom|around|measures|it|it's|a|just|like))*[:=,]? ?(?<g>${number})${notAir}(?! ?ft)(?! ?(?:in|mm|cm|m)? ?(?:wide )?(?:bath(?:room)? )?door) ?(?<u>in|mm|cm)?`,
     ({ g, u }) => gap(g, u),
   ),
   rule(String.raw`(?<w>${number}) ?-?(?<u>${across})? ?(?:wide )?(?:bath(?:room)? )?door\b`, ({ w, u }) => door(w, u)),
@@ -204,14 +204,21 @@ export const doorBySize: readonly Rule[] = [
   ),
 ];
 
+/** So long, or from so long to so long. */
+const spell = String.raw`${number}(?: ?(?:to|or|-) ?${number})?`;
+
 export const showerRules: readonly Rule[] = [
-  rule(String.raw`(?<m>${number}) ?min (?:long |hot )?(?:showers?|baths?)`, ({ m }) =>
+  rule(String.raw`(?<m>${spell}) ?min (?:long |hot )?(?:showers?|baths?)`, ({ m }) =>
     fact('shower-minutes', `${m} min`),
   ),
-  rule(String.raw`showers?\b[^\d~.;]{0,30}?(?<m>${number}) min`, ({ m }) => fact('shower-minutes', `${m} min`)),
+  rule(String.raw`showers?\b[^\d~.;]{0,30}?(?<m>${spell}) min`, ({ m }) => fact('shower-minutes', `${m} min`)),
+  rule(
+    String.raw`(?<h>${number}) hr (?:total |altogether |long )?(?:of |in the )?(?:\w+ )?(?:showers?|showering)|showers?\b[^\d~.;]{0,30}?(?<g>${number}) hr`,
+    ({ h, g }) => fact('shower-minutes', `${h ?? g} h`),
+  ),
   // Minutes told of the fan, of its timer or of what is still wrong after them are no shower.
   rule(
-    String.raw`(?<!\b(?:after|fan|timer|run|runs|running|switch|leaves?|left|keeps?|kept|another|extra|clears?|dry|dries|still|stays?|set)\b[^.;,~\d]{0,24})(?<m>${number}) min(?! (?:later|after|timer|on the timer|more|longer|extra|run)\b)`,
+    String.raw`(?<!\b(?:after|fan|timer|run|runs|running|switch|leaves?|left|keeps?|kept|another|extra|clears?|dry|dries|still|stays?|set)\b[^.;,~\d]{0,24})(?<m>${spell}) min(?! (?:later|after|timer|on the timer|more|longer|extra|run)\b)`,
     ({ m }) => fact('shower-minutes', `${m} min`),
   ),
 ];

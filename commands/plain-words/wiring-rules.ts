@@ -127,7 +127,7 @@ export const wiringSaid = (line: string): readonly Fact[] => [
 export const partsRules: readonly Rule[] = [
   rule(String.raw`\b(?<k>2x(?:6|8|10|12)s?)\b`, ({ k }) => fact('joist-kind', `${k}`.replace('s', ''))),
   rule(
-    String.raw`joists?(?: (?:are|is|at|on|every|spaced|with|of))*[:=,]? ?(?<s>${number})(?: (?<u>in|mm|cm))?(?: ?o\.?c\.?| on cent(?:er|re)s?)?|(?<r>${number}) ?(?<v>in|mm|cm)? ?(?:o\.?c\.?(?![a-z])|on cent(?:er|re)s?|apart)`,
+    String.raw`(?<r>${number}) ?(?<v>in|mm|cm)? ?(?:o\.?c\.?(?![a-z])|on cent(?:er|re)s?|apart|joists?\b|between joists)|joists?(?: (?:are|is|at|on|every|spaced|with|of))*[:=,]? ?(?<s>${number})(?! ?(?:ft|m|x|by|cfm|watt|amp|elbow)\b)(?: (?<u>in|mm|cm))?(?: ?o\.?c\.?| on cent(?:er|re)s?)?`,
     ({ s, u, r, v }) => fact('joist-spacing', `${s ?? r} ${u ?? v ?? 'in'}`),
   ),
   rule(
