@@ -1,6 +1,6 @@
 import type { AnswerCommand, Telling } from '#chat/command.ts';
 import type { Finding } from '#findings/finding.ts';
-import { type Reply, stopsFirst } from '#findings/reply.ts';
+import { type Reply, type StillToFindOut, stopsFirst } from '#findings/reply.ts';
 import { severalOf } from '#interview/choices.ts';
 import { type Interview, offer } from '#interview/interview.ts';
 import type { AnyQuestion } from '#interview/question.ts';
@@ -10,6 +10,8 @@ import duct from './duct.ts';
 import makeup from './makeup.ts';
 import parts from './parts.ts';
 import power from './power.ts';
+import { deliveredAirflow } from './questions/airflow.ts';
+import { airflowNeeded } from './questions/fan.ts';
 import runtime from './runtime.ts';
 import size from './size.ts';
 import sweat from './sweat.ts';
@@ -60,10 +62,26 @@ interface PlanInputs {
 function* planInterview(): Interview<PlanInputs> {
   const covers = yield* offer(planCovers);
   const planned: { part: Part; inputs: unknown }[] = [];
+  const ours = new Set(covers.value.flatMap((id) => workedOut[id]?.id ?? []));
   for (const each of wholePlan) {
-    if (covers.value.includes(each.id)) planned.push({ part: each, inputs: yield* each.command.interview() });
+    if (!covers.value.includes(each.id)) continue;
+    planned.push({ part: each, inputs: yield* takingWhatIsWorkedOut(each.command.interview(), ours) });
   }
   return { planned };
+}
+
+/** What a part of the plan works out, so that no later part asks for it. */
+const workedOut: Readonly<Record<string, AnyQuestion>> = { 'air-needed': airflowNeeded, duct: deliveredAirflow };
+
+/** The same interview, where what the plan works out itself is taken if somebody told it, and never asked. */
+function* takingWhatIsWorkedOut<Inputs>(interview: Interview<Inputs>, ids: ReadonlySet<string>): Interview<Inputs> {
+  let turn = interview.next();
+  while (!turn.done) {
+    const { urgency, questions } = turn.value;
+    const isOurs = questions.every(({ id }) => ids.has(id));
+    turn = interview.next(yield { urgency: isOurs ? 'take' : urgency, questions });
+  }
+  return turn.value;
 }
 
 /** Noise is told only where the label gave its sones. */
@@ -110,8 +128,8 @@ function answer({ planned }: PlanInputs, telling: Telling): Reply {
         columns: ['part', 'result'],
         rows: summed.map(({ part: each, lines }) => [each.label, lines]),
       },
-      ...unknownTable(replies),
     ],
+    stillToFindOut: toFindOut(replies),
     assumed: [...new Set(replies.flatMap(({ reply }) => reply.assumed ?? []))],
     suggestions: replies.map(({ part: each }) => ({ label: each.label, command: each.command.name })),
     ...chartOf(replies),
@@ -121,15 +139,18 @@ function answer({ planned }: PlanInputs, telling: Telling): Reply {
 /** The parts hold the tables; a plan on a phone does not. */
 const withoutTable = ({ table: _, ...finding }: Finding): Finding => finding;
 
-/** What is still unknown, with what knowing it would be worth in certainty. */
-function unknownTable(replies: Replies): NonNullable<Reply['tables']> {
-  const rows = replies.flatMap(({ part: each, reply }) =>
-    reply.findings.filter(({ id }) => id === 'measure-next').map(({ says }) => [each.label, says]),
-  );
-  return rows.length === 0
-    ? []
-    : [{ title: 'What is still unknown, and what knowing it is worth', columns: ['part', 'find out'], rows }];
-}
+/** What nobody knew, by the part that asks for it, what is worth most in certainty first. */
+const toFindOut = (replies: Replies): StillToFindOut => ({
+  title: 'Still to find out',
+  columns: ['part', 'find out'],
+  parts: replies.map(({ part: each }) => each.label),
+  first: replies.flatMap(({ part: each, reply }) =>
+    reply.findings.filter(({ id }) => id === 'measure-next').map(({ says }) => [each.label, says] as const),
+  ),
+  partOf: new Map(
+    replies.toReversed().flatMap(({ part: each }) => each.command.takes.map(({ id }) => [id, each.label] as const)),
+  ),
+});
 
 type Replies = readonly { readonly part: Part; readonly reply: Reply }[];
 

@@ -29,7 +29,8 @@ export const deliveredTakes = [
 
 /**
  * The delivered airflow a later command builds on: the measurement, else the number given, else the duct on the sheet worked
- * out afresh, so that a corrected duct is never answered with a stale airflow. Asked for only where none of these is there.
+ * out afresh, so that a corrected duct is never answered with a stale airflow. Asked for only where none of these is there; where
+ * nobody knows it, the fan and the duct as far as they are known say more than the range of any bath fan.
  */
 export function* deliveredInterview(): Interview<Delivered> {
   const measured = yield* take(measuredAirflow);
@@ -40,7 +41,10 @@ export function* deliveredInterview(): Interview<Delivered> {
   const run = yield* take(ductRun);
   if (!fan.known || !run.known) {
     const asked = yield* ask(deliveredAirflow);
-    return { airflow: asked.value, outer: asked.value, from: asked.known ? 'told' : 'not known' };
+    if (asked.known) return { airflow: asked.value, outer: asked.value, from: 'told' };
+    // Where nobody has been asked about fan and duct there is nothing to work it out from.
+    if (fan.asked === false || run.asked === false)
+      return { airflow: asked.value, outer: asked.value, from: 'not known' };
   }
   const wide = yield* take(collar);
   const selector = yield* take(fanSettings);
@@ -56,6 +60,16 @@ export function* deliveredInterview(): Interview<Delivered> {
     door: width.known && gap.known ? { width: width.value.typical, height: gap.value.typical } : undefined,
   });
   const at = (value: number) => cubicMetresPerSecond(value);
+  if (!fan.known) {
+    // The fan that stands in is one of many: the range is at least that of fans found in lived-in houses.
+    const { low, high } = deliveredAirflow.whenUnknown.value;
+    const widened = { low: at(Math.min(low, airflow.low)), high: at(Math.max(high, airflow.high)) };
+    return {
+      airflow: { ...widened, typical: at(airflow.typical) },
+      outer: { low: at(Math.min(low, outer.low)), high: at(Math.max(high, outer.high)) },
+      from: 'not known',
+    };
+  }
   return {
     airflow: { low: at(airflow.low), typical: at(airflow.typical), high: at(airflow.high) },
     outer: { low: at(outer.low), high: at(outer.high) },

@@ -42,7 +42,9 @@ export function* neededInterview(): Interview<Needed> {
   const width = yield* take(roomWidth);
   if (!area.known && !(length.known && width.known)) {
     const asked = yield* offer(airflowNeeded);
-    return { airflow: asked.value, from: asked.known ? 'told' : 'not known' };
+    const measured = area.asked !== false || (length.asked !== false && width.asked !== false);
+    // A plan asks for the room instead; where nobody knows it, the room that stands in says what the plan goes by.
+    if (asked.asked !== false || !measured) return { airflow: asked.value, from: asked.known ? 'told' : 'not known' };
   }
   const height = yield* take(ceilingHeight);
   const stands = yield* take(fixtures);

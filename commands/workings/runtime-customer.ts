@@ -19,18 +19,18 @@ export function customerFinding({ result }: FollowedRoom, units: UnitSystem): Fi
   const advice = runTimeAdvice(result.fanMayStop, runTimeSteps);
   const says = {
     run: () =>
-      `“Leave the fan on for ${spoken(advice.kind === 'run' ? advice.for : runTimeSteps.least, units)} after each shower, with the bathroom door shut and the gap under it clear: that gap is where the fresh air comes in.”`,
+      `leave the fan on for ${spoken(advice.kind === 'run' ? advice.for : runTimeSteps.least, units)} after each shower, with the bathroom door shut and the gap under it clear: that gap is where the fresh air comes in.`,
     'more air': () =>
-      '“Leave the fan on for more than an hour after each shower for now, with the bathroom door shut and the gap under it clear; the fan seems to move too little air, and we come back to you about that.”',
+      'leave the fan on for more than an hour after each shower for now, with the bathroom door shut and the gap under it clear; the fan seems to move too little air, and we come back to you about that.',
     never: () =>
       advice.kind === 'never' && advice.why === 'house air too humid'
-        ? '“The air of the whole house is too damp for any bathroom fan to dry the room with; air or dry the house first, and wipe the walls after each shower.”'
-        : '“The fan moves no air; wipe the walls and mop the floor after each shower, and we come back to you about it.”',
+        ? 'the air of the whole house is too damp for any bathroom fan to dry the room with; air or dry the house first, and wipe the walls after each shower.'
+        : 'the fan moves no air; wipe the walls and mop the floor after each shower, and we come back to you about it.',
   };
   return {
     id: 'tell-customer',
     weight: 'advice',
-    says: `For the customer: ${says[advice.kind]()}`,
+    says: `Tell the customer: ${says[advice.kind]()}`,
     working: [],
     sources: citations(moistureMethods['run-time'].citation),
   };

@@ -1,4 +1,5 @@
-import type { Reply } from '#findings/reply.ts';
+import type { Table } from '#findings/finding.ts';
+import type { Reply, StillToFindOut } from '#findings/reply.ts';
 import type { AnyQuestion, UnitSystem } from '#interview/question.ts';
 import type { Assumption } from '#interview/replay.ts';
 import { worded } from '#interview/worded.ts';
@@ -16,14 +17,17 @@ export function withAssumed(reply: Reply, assumptions: readonly Assumption[], un
     return instead === undefined ? [] : [`${briefOf(question)}: ${instead}`];
   });
   const left = assumptions.filter(({ question }) => standInOf(question, units) === undefined);
+  const unknown = left.map(({ question }) => ({ id: question.id, brief: inSentence(briefOf(question)) }));
+  const { stillToFindOut, ...told } = reply;
   const whole: Reply = {
-    ...reply,
+    ...told,
+    ...(stillToFindOut ? { tables: [...(reply.tables ?? []), ...findOutTable(stillToFindOut, unknown)] } : {}),
     assumed: [
       ...(reply.assumed ?? []),
       ...taken,
-      ...(left.length === 0
+      ...(unknown.length === 0 || stillToFindOut
         ? []
-        : [conversationWords[language].notKnown(left.map(({ question }) => inSentence(briefOf(question))).join('; '))]),
+        : [conversationWords[language].notKnown(unknown.map(({ brief }) => brief).join('; '))]),
     ],
     assumedBecause: [
       ...(reply.assumedBecause ?? []),
@@ -35,6 +39,22 @@ export function withAssumed(reply: Reply, assumptions: readonly Assumption[], un
   };
   return glossed(inUnits(whole, units));
 }
+
+/** One row for each part: what is worth most, then what nobody knew. */
+function findOutTable(
+  { title, columns, parts, first, partOf }: StillToFindOut,
+  unknown: readonly { readonly id: string; readonly brief: string }[],
+): readonly Table[] {
+  const rows = parts.flatMap((part) => {
+    const says = first.filter(([of]) => of === part).map(([, each]) => each);
+    const briefs = unknown.filter(({ id }) => partOf.get(id) === part).map(({ brief }) => brief);
+    const notKnown = briefs.length === 0 ? [] : [`${capital(briefs.join('; '))}.`];
+    return says.length + notKnown.length === 0 ? [] : [[part, [...says, ...notKnown].join(' ')]];
+  });
+  return rows.length === 0 ? [] : [{ title, columns, rows }];
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** "Airflow the room needs" inside a sentence; a name in capitals stays as it is. */
 const inSentence = (brief: string): string =>

@@ -117,6 +117,18 @@ export interface FormOffer extends Omit<PressOffer, 'label' | 'goesOn'> {
   readonly fields: readonly FormField[];
 }
 
+/** One list of what is still to find out. */
+export interface StillToFindOut {
+  readonly title: string;
+  readonly columns: readonly [part: string, what: string];
+  /** The parts in their order. */
+  readonly parts: readonly string[];
+  /** What is worth most to find out, in sentences, by part. */
+  readonly first: readonly (readonly [part: string, says: string])[];
+  /** The part each question belongs to, by its id. */
+  readonly partOf: ReadonlyMap<string, string>;
+}
+
 /** What a command answers: plain data. Each adapter decides how it looks in its medium. */
 export interface Reply {
   /** The language its sentences are in; English where it is left out. */
@@ -132,6 +144,8 @@ export interface Reply {
   readonly assumed?: readonly string[];
   /** Why each of those was taken, for whoever asks for the working. */
   readonly assumedBecause?: readonly string[];
+  /** Gathers everything nobody knows in one list, part by part, rather than among what was taken for granted. */
+  readonly stillToFindOut?: StillToFindOut;
   /** Terms of the trade that stand in it, each with half a line for whoever is new to it. */
   readonly words?: string;
   readonly suggestions?: readonly Suggestion[];

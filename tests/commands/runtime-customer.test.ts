@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import runtime from '#commands/runtime.ts';
 import { findingOf, once } from './talked.ts';
 
-const room = ['room-length=8 ft', 'room-width=5 ft', 'ceiling-height=8 ft'] as const;
-const asked = (...words: readonly string[]) => once(runtime, ...room, ...words);
+const asked = (...words: readonly string[]) =>
+  once(runtime, 'room-length=8 ft', 'room-width=5 ft', 'ceiling-height=8 ft', ...words);
 
 describe('the sentence for the customer', () => {
   const told = (...words: string[]) => findingOf(asked('shower-minutes=10', ...words), 'tell-customer').says;
@@ -11,7 +11,7 @@ describe('the sentence for the customer', () => {
   it('comes right after the run time and can be read out', () => {
     expect(asked('shower-minutes=10', 'delivered-airflow=110').reply?.findings[1]?.id).toBe('tell-customer');
     expect(told('delivered-airflow=110')).toBe(
-      'For the customer: “Leave the fan on for 25 minutes after each shower, with the bathroom door shut and the gap under it clear: that gap is where the fresh air comes in.”',
+      'Tell the customer: leave the fan on for 25 minutes after each shower, with the bathroom door shut and the gap under it clear: that gap is where the fresh air comes in.',
     );
   });
 

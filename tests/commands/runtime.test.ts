@@ -360,9 +360,9 @@ it('is asked and answered by an apprentice', async () => {
 
          Caution: Give it more air, not more time: more than an hour, about 3 h, would be needed. Reckoned at
                   the low end of the airflow, 20 cfm; at the likeliest, 45 cfm, it is more than an hour too.
-         Advice:  For the customer: “Leave the fan on for more than an hour after each shower for now, with
+         Advice:  Tell the customer: leave the fan on for more than an hour after each shower for now, with
                   the bathroom door shut and the gap under it clear; the fan seems to move too little air,
-                  and we come back to you about that.”
+                  and we come back to you about that.
          Advice:  The air is back under 60 % humidity about 2 h 59 min after the shower, usually 44 min or
                   far longer.
          Advice:  The mirror fogs, and clears about 2 h 47 min after the shower, usually 30 min or far
