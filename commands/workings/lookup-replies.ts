@@ -25,8 +25,20 @@ interface Shown {
   readonly readAs?: string;
 }
 
+<<<<<<< HEAD
 const open = (entry: Entry, label: string, more: Readonly<Record<string, string>> = {}): PressOffer => ({
+=======
+/** Letters on a button that a phone shows whole. */
+const mostOnButton = 38;
+
+/** A title that is too long for a button, cut between words. */
+const shortTitle = (title: string): string =>
+  title.length <= mostOnButton ? title : `${title.slice(0, mostOnButton - 1).replace(/[\s,:;(–-]+\S*$/, '')}…`;
+
+const open = (entry: Entry, label = entry.title, more: Readonly<Record<string, string>> = {}): PressOffer => ({
+>>>>>>> 5bda3b6 (Keep a table’s cells under their names on a phone, and cut long button labels between words)
   label,
+  ...(label.length > mostOnButton ? { short: shortTitle(label) } : {}),
   command: 'lookup',
   action: '',
   given: { words: entry.id, ...more },
@@ -154,7 +166,15 @@ export const choiceOf = (asked: string, entries: readonly Entry[], language: Lan
       ]),
     },
   ],
+<<<<<<< HEAD
   presses: entries.map((entry) => open(entry, lookupWords[language].titled(entry))),
+=======
+  presses: entries.map((entry, index) => {
+    const offer = open(entry);
+    // Cut titles may look alike: the place in the list tells them apart.
+    return offer.short === undefined ? offer : { ...offer, short: `${index + 1}. ${offer.short}` };
+  }),
+>>>>>>> 5bda3b6 (Keep a table’s cells under their names on a phone, and cut long button labels between words)
 });
 
 /** Nothing has the words; the terms spelt most like them are offered. */

@@ -93,6 +93,8 @@ export interface ReplyPaper {
 /** A button that does something at a desk. Nothing a person typed stands in `given`, so it may travel on a button. */
 export interface PressOffer {
   readonly label: string;
+  /** The same in few words, where a button on a phone has no room for the label. */
+  readonly short?: string;
   readonly command: string;
   readonly action: string;
   readonly given: Readonly<Record<string, string>>;

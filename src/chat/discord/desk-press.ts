@@ -57,7 +57,12 @@ export function deskPressed(id: string): DeskPress | undefined {
 export function deskRows(presses: readonly PressOffer[]): readonly (readonly InteractionButtonComponentData[])[] {
   const buttons = presses.flatMap((offer, index): InteractionButtonComponentData[] => {
     const customId = deskId(offer);
-    const label = clipped(visible(offer.label).replace(/\s+/g, ' ').trim(), most.label);
+    const label = clipped(
+      visible(offer.short ?? offer.label)
+        .replace(/\s+/g, ' ')
+        .trim(),
+      most.label,
+    );
     const style = index === 0 ? ButtonStyle.Primary : ButtonStyle.Secondary;
     return customId === undefined ? [] : [{ type: ComponentType.Button, style, label, customId }];
   });

@@ -33,13 +33,19 @@ function tableLines({ title, columns, rows }: Table, { text, bold, small }: Styl
     /^(?:by|por)$/i.test(columns[column] ?? '') ? speakerName(words) : text(words);
   return [
     bold(text(title)),
-    ...(columns.length > 2 ? [small(columns.map(text).join(' · '))] : []),
+    ...(columns.length > 2 ? [small(columns.map((name) => text(name) || nothing).join(' · '))] : []),
     ...rows.map((row) => {
       const [first = '', ...rest] = row.map(cell);
-      return [bold(first), ...rest.filter((words) => words !== '')].join(' · ');
+      const kept = rest.slice(0, rest.findLastIndex((words) => words !== '') + 1);
+      // With more than two columns a cell left out would put the next one under the wrong name.
+      const shown = columns.length > 2 ? kept.map((words) => words || nothing) : kept.filter((words) => words !== '');
+      return [first === '' ? '' : bold(first), ...shown].filter((words) => words !== '').join(' · ');
     }),
   ];
 }
+
+/** Stands in an empty cell. */
+const nothing = '–';
 
 /** As many whole lines as fit in a length. */
 function fitted(lines: readonly string[], length: number): readonly string[] {

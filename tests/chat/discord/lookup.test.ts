@@ -31,3 +31,11 @@ it('is not led astray by what people type', async () => {
     await ann.autocomplete('lookup', 'words', words);
   }
 });
+
+it('cuts a long title on a button between words, with its place in the list', async () => {
+  const { ann } = play.crew();
+  const several = await ann.slash('lookup', { words: 'insulation attic' });
+  const labels = several.buttons.map(({ label = '' }) => label);
+  expect(labels.some((label) => /^\d\. .*\w…$/.test(label))).toBe(true);
+  for (const label of labels) expect(label.length).toBeLessThanOrEqual(42);
+});
