@@ -1,6 +1,14 @@
 /** What a person types and the entry that has to come first. Written as crews say it: terse, misspelt, metric, by section. */
 export const queries: readonly (readonly [typed: string, first: string])[] = [
   ['damper', 'term.damper'],
+  ['mud ring', 'term.mud-ring'],
+  ['plaster ring', 'term.mud-ring'],
+  ['box extender', 'term.extension-ring'],
+  ['UL 181', 'term.foil-tape'],
+  ['tape', 'term.foil-tape'],
+  ['undercut', 'term.door-undercut'],
+  ['the wheel', 'term.fan-wheel'],
+  ['squirrel cage', 'term.fan-wheel'],
   ['dampner', 'term.damper'],
   ['dampers', 'term.damper'],
   ['backdraft damper', 'term.damper'],
