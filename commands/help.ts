@@ -52,11 +52,17 @@ function explained(command: Command, language: Language): Reply {
             action.options.map((option) => `${option.id}: ${briefIn(option, language)}`).join('; '),
           ]),
         };
+  const more = command.kind === 'desk' ? (command.moreExamples ?? []) : [];
+  const toTry: Table = {
+    title: texts.toTry,
+    columns: [texts.inOneLine],
+    rows: more.map((line) => [`${command.name} ${line}`]),
+  };
   return {
     language,
     headline: texts.example(summaryIn(command, language), `${command.name} ${command.example}`),
     findings: [],
-    tables: [table],
+    tables: more.length === 0 ? [table] : [table, toTry],
   };
 }
 

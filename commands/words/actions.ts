@@ -224,12 +224,15 @@ export const actionsInSpanish: Readonly<Record<string, DeskWords>> = {
       qualify: {
         says: 'Anotar para qué está calificado o tiene licencia alguien, con su número y último día.',
         options: {
-          what: 'la calificación',
+          what: 'electrically-qualified, licensed-electrician, certified-renovator o combustion-tester',
           number: 'de la licencia, certificado o registro de capacitación',
           expires: 'el último día que vale, por ejemplo 2027-03-31',
         },
       },
-      unqualify: { says: 'Quitarle a alguien una calificación.', options: { what: 'la calificación' } },
+      unqualify: {
+        says: 'Quitarle a alguien una calificación.',
+        options: { what: 'electrically-qualified, licensed-electrician, certified-renovator o combustion-tester' },
+      },
       retention: {
         says: 'Decir cuánto se guardan los trabajos cerrados antes de borrarlos para siempre.',
         options: { keep: 'cuánto después de cerrarlos: 18 months, 2 years, o forever' },

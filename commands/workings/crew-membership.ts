@@ -90,7 +90,12 @@ export const remove: Action = {
   },
 };
 
-const what: DeskOption = { id: 'what', brief: 'the qualification', required: true, choices: qualificationChoices };
+const what: DeskOption = {
+  id: 'what',
+  brief: `the qualification: ${qualificationChoices.map(({ id }) => id).join(', ')}`,
+  required: true,
+  choices: qualificationChoices,
+};
 
 export const qualify: Action = {
   name: 'qualify',

@@ -76,7 +76,7 @@ export function doubtFinding({ readings, limits }: Measured, units: UnitSystem):
     'readings disagree': () =>
       'The readings disagree more than the watch explains. Look for wind at the hood or a bag held crooked, and do it again.',
     'box pressure too low': () =>
-      `Under ${roomPressure.showShort(box.pressure.low, units)} the gauge mostly shows noise. Use a smaller opening.`,
+      `Under ${roomPressure.showShort(box.pressure.low, units)} the gauge mostly shows its own error. Use a smaller opening.`,
     'box pressure too high': () =>
       `Over ${roomPressure.showShort(box.pressure.high, units)} the box itself throttles the fan. Use a larger opening.`,
   };

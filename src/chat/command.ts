@@ -56,6 +56,8 @@ export interface DeskCommand extends Named {
   readonly kind: 'desk';
   /** One action without a name, or several that are named after the command: `/job open`. */
   readonly actions: readonly Action[];
+  /** Further lines to try, each as its `example`, where one does not show what it is for. */
+  readonly moreExamples?: readonly string[];
 }
 
 export interface Action {

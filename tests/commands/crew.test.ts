@@ -327,3 +327,19 @@ describe('set up in the terminal', () => {
     ]);
   });
 });
+
+describe('/help crew', () => {
+  it('shows lines that record a qualification, and they work as they stand', () => {
+    const { words } = at();
+    const lines = crew.moreExamples ?? [];
+    expect(lines.filter((line) => line.startsWith('qualify')).length).toBeGreaterThan(0);
+    for (const line of lines) {
+      const [action = ''] = line.split(' ');
+      const pairs = [...line.matchAll(/([a-z-]+)=(?:"([^"]*)"|(\S+))/g)];
+      const options = Object.fromEntries(pairs.map(([, key = '', quoted, bare]) => [key, quoted ?? bare ?? '']));
+      expect(words(action, options), line).not.toMatch(/^(?:Say|There is no|“)/);
+    }
+    expect(words('show')).toMatch(/Ana Ruiz.*licensed electrician/is);
+    expect(words('show')).toContain('555-0100');
+  });
+});
