@@ -24,7 +24,7 @@ import {
 import { checkQuestion, dangerOfCheck } from './questions/callback-checks.ts';
 import { fittedLately, leftAtSwap, swapDay } from './questions/callback-measured.ts';
 import { callbackWords } from './words/callback.ts';
-import { dangerFindings } from './workings/callback-danger.ts';
+import { chirpFinding, dangerFindings } from './workings/callback-danger.ts';
 import { headlineOf, recordedFinding, restsOn } from './workings/callback-ending.ts';
 import { asHeard, hearing } from './workings/callback-hearing.ts';
 import { callbackNumbers, callbackNumbersTake } from './workings/callback-numbers.ts';
@@ -38,6 +38,8 @@ interface CallbackInputs {
   readonly numbers: readonly NumberEvidence[];
   readonly fitted: ThenFitted | null;
   readonly notUnderstood: readonly string[];
+  /** The complaint speaks of a carbon monoxide alarm that chirps. */
+  readonly alarmChirps: boolean;
   readonly confirmed: CauseId | null;
   readonly fixed: string;
 }
@@ -89,13 +91,13 @@ function* callbackInterview(): Interview<CallbackInputs> {
   const given = yield* take(seen);
   const denied = yield* take(notSeen);
   const unable = yield* take(cannotCheck);
-  const closing = { confirmed: confirmed.value, fixed: fixed.value };
   // A callback that is closed asks nothing more, and one told by its signs needs no words.
   const ask = confirmed.known ? take : offer;
   const tell = given.known || denied.known ? take : ask;
   const said = yield* tell(complaint);
   const reasoning = reasoningReady();
   const words = heardIn(said.value);
+  const closing = { confirmed: confirmed.value, fixed: fixed.value, alarmChirps: words.alarmChirps };
   const heard = confirmed.known ? asHeard(words) : yield* hearing(words, reasoning);
   const { notUnderstood } = heard;
   const seenIds: string[] = [...given.value, ...heard.seen];
@@ -143,7 +145,7 @@ const idsOf = (numbers: readonly NumberEvidence[], wanted: boolean): string[] =>
   numbers.filter((each) => each.seen === wanted).map(({ finding }) => finding);
 
 function answer(
-  { told, numbers, fitted, notUnderstood, confirmed, fixed }: CallbackInputs,
+  { told, numbers, fitted, notUnderstood, alarmChirps, confirmed, fixed }: CallbackInputs,
   { units, language = 'english' }: Telling,
 ): Reply {
   const texts = callbackWords[language];
@@ -152,6 +154,8 @@ function answer(
   const next = nextCheck(reasoning, told);
   const table = restsOn(told, { lost: notUnderstood, open: diagnosis.open, language });
   const atSwap = fitted === null ? [] : [thenFinding(fitted, { units, language })];
+  const isOut = diagnosis.dangers.some(({ danger }) => danger === 'carbon-monoxide');
+  const chirp = alarmChirps && !isOut ? [chirpFinding(language)] : [];
   if (confirmed !== null && diagnosis.outcome !== 'stopped') {
     return {
       language,
@@ -160,6 +164,7 @@ function answer(
         ...dangerFindings(diagnosis, language),
         recordedFinding(diagnosis, { confirmed, fixed, language }),
         ...atSwap,
+        ...chirp,
       ],
       tables: [table],
     };
@@ -167,7 +172,7 @@ function answer(
   return {
     language,
     headline: headlineOf(diagnosis, language),
-    findings: [...atSwap, ...callbackFindingsTold(diagnosis, next, { numbers, units, language })],
+    findings: [...atSwap, ...callbackFindingsTold(diagnosis, next, { numbers, units, language }), ...chirp],
     tables: [table],
     suggestions:
       diagnosis.outcome === 'stopped' || diagnosis.open.length > 0

@@ -104,6 +104,8 @@ export const callbackWords = inEach(
     saidBecause: (says: string, signs: string) => `${says} Said because of: ${signs}.`,
     tellThemToo: (signs: string) => `Once outside, tell the fire service this too: ${signs}.`,
     becauseOf: 'Because of',
+    alarmChirps:
+      'A carbon monoxide alarm that chirps now and then mostly has a low battery or is at the end of its life: press its test button, put in a new battery or a new alarm today, and until then count on no alarm.',
     notKnownWhether: (says: string, signs: string) => `${says} Not known: ${signs}.`,
     tellThemUnknown: (signs: string) => `Once outside, tell the fire service that this is not known: ${signs}.`,
     findOutFirst: (signs: string) => `Find out first: ${signs}.`,
@@ -250,6 +252,8 @@ export const callbackWords = inEach(
     saidBecause: (says, signs) => `${says} Se dice por: ${signs}.`,
     tellThemToo: (signs) => `Ya afuera, digan también esto a los bomberos: ${signs}.`,
     becauseOf: 'Se dice por',
+    alarmChirps:
+      'Una alarma de monóxido que pita de vez en cuando casi siempre tiene poca pila o llegó al final de su vida: oprima su botón de prueba, póngale hoy pila nueva o cambie la alarma, y hasta entonces no cuente con ella.',
     notKnownWhether: (says, signs) => `${says} No se sabe: ${signs}.`,
     tellThemUnknown: (signs) => `Ya afuera, digan a los bomberos que esto no se sabe: ${signs}.`,
     findOutFirst: (signs) => `Averigüe primero: ${signs}.`,

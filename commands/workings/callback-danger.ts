@@ -43,6 +43,15 @@ export function dangerFindings({ dangers, open }: Diagnosis, language: Language)
   return [...stops, ...untilKnown.filter(isGraver), ...untilKnown.filter((each) => !isGraver(each))];
 }
 
+/** What to do about an alarm that chirps; never told beside the order to leave. */
+export const chirpFinding = (language: Language): Finding => ({
+  id: 'alarm-chirps',
+  weight: 'caution',
+  says: callbackWords[language].alarmChirps,
+  working: [],
+  sources: citations({ source: 'common-practice', verified: false }),
+});
+
 /** What is to be found out before anything else. What takes a running or an opened fan is left to the lead. */
 export function findOutFinding({ open, outcome }: Pick<Diagnosis, 'open' | 'outcome'>, language: Language): Finding {
   const texts = callbackWords[language];

@@ -3,21 +3,43 @@ import { preparedWords } from '#diagnosis/phrases.ts';
 import { namedIn, wordsOfName } from '#interview/named-places.ts';
 import { callbackFindings } from '#knowledge/callback-findings.ts';
 import { englishCallbackWords, spanishCallbackWords } from '#knowledge/callback-words.ts';
+import { alarmSpokenOf } from './alarm-spoken-of.ts';
 
 /** What somebody who says so must be told before anything else, whatever else was asked. */
 const urgent: ReadonlySet<string> = new Set(['spill', 'smell', 'shock', 'wet-wiring', 'breaker-heat']);
 
 let prepared: readonly ReturnType<typeof preparedWords>[] | undefined;
 
-/** A complaint as it is heard, in whichever of our languages it is. The words are made ready at the first. */
-export function heardIn(complaint: string): HeardWords {
+/**
+ * A complaint as it is heard, in whichever of our languages it is. The words are made ready at the first. An alarm for carbon
+ * monoxide that only hangs there is no sign of any; one that chirps is asked about, and counts as one until somebody says no.
+ */
+export function heardIn(complaint: string): HeardWords & { readonly alarmChirps: boolean } {
   prepared ??= [englishCallbackWords, spanishCallbackWords].map(preparedWords);
-  const heard = findingsInAny(prepared, complaint, (id) => callbackFindings[id].danger !== undefined);
-  // Whose house it is in says nothing of the fan, and is understood all the same.
+  const { rest, chirps } = alarmSpokenOf(complaint);
+  const heard = withoutNames(
+    findingsInAny(prepared, rest, (id) => callbackFindings[id].danger !== undefined),
+    complaint,
+  );
+  if (!chirps || heard.seen.some(({ id }) => id === 'spill')) return { ...heard, alarmChirps: chirps };
+  const chirp = { id: 'spill' as const, words: complaint.slice(0, 100), confidence: 'probable' as const };
+  return {
+    ...heard,
+    notSeen: heard.notSeen.filter(({ id }) => id !== 'spill'),
+    unsure: [chirp, ...heard.unsure.filter(({ id }) => id !== 'spill')],
+    alarmChirps: true,
+  };
+}
+
+/** Whose house it is in says nothing of the fan, and is understood all the same. */
+function withoutNames(heard: HeardWords, complaint: string): HeardWords {
   const named = new Set(namedIn(complaint).flatMap(({ as }) => wordsOfName(as)));
   const isName = (part: string) => wordsOfName(part).every((word) => named.has(word));
   return { ...heard, notUnderstood: heard.notUnderstood.filter((part) => !isName(part)) };
 }
 
 /** Whether a line of any kind tells of a danger to people: a shock, burning, the gases of a burner, water at live wires. */
-export const tellsOfDanger = (line: string): boolean => heardIn(line).seen.some(({ id }) => urgent.has(id));
+export function tellsOfDanger(line: string): boolean {
+  const { seen, alarmChirps } = heardIn(line);
+  return alarmChirps || seen.some(({ id }) => urgent.has(id));
+}

@@ -25,9 +25,6 @@ interface Shown {
   readonly readAs?: string;
 }
 
-<<<<<<< HEAD
-const open = (entry: Entry, label: string, more: Readonly<Record<string, string>> = {}): PressOffer => ({
-=======
 /** Letters on a button that a phone shows whole. */
 const mostOnButton = 38;
 
@@ -35,8 +32,7 @@ const mostOnButton = 38;
 const shortTitle = (title: string): string =>
   title.length <= mostOnButton ? title : `${title.slice(0, mostOnButton - 1).replace(/[\s,:;(–-]+\S*$/, '')}…`;
 
-const open = (entry: Entry, label = entry.title, more: Readonly<Record<string, string>> = {}): PressOffer => ({
->>>>>>> 5bda3b6 (Keep a table’s cells under their names on a phone, and cut long button labels between words)
+const open = (entry: Entry, label: string, more: Readonly<Record<string, string>> = {}): PressOffer => ({
   label,
   ...(label.length > mostOnButton ? { short: shortTitle(label) } : {}),
   command: 'lookup',
@@ -166,15 +162,11 @@ export const choiceOf = (asked: string, entries: readonly Entry[], language: Lan
       ]),
     },
   ],
-<<<<<<< HEAD
-  presses: entries.map((entry) => open(entry, lookupWords[language].titled(entry))),
-=======
   presses: entries.map((entry, index) => {
-    const offer = open(entry);
+    const offer = open(entry, lookupWords[language].titled(entry));
     // Cut titles may look alike: the place in the list tells them apart.
     return offer.short === undefined ? offer : { ...offer, short: `${index + 1}. ${offer.short}` };
   }),
->>>>>>> 5bda3b6 (Keep a table’s cells under their names on a phone, and cut long button labels between words)
 });
 
 /** Nothing has the words; the terms spelt most like them are offered. */

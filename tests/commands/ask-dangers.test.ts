@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { tellsOfDanger } from '#commands/workings/danger-heard.ts';
+import callback from '#commands/callback.ts';
+import { heardIn, tellsOfDanger } from '#commands/workings/danger-heard.ts';
+import { once, talked } from './talked.ts';
 
 // Invented lines, as a caller or an apprentice might say them; what each must bring follows the dangers of the knowledge base.
 const dangers = `kids feel sick and sleepy every time the furnace is on
@@ -9,6 +11,13 @@ the switch bit me
 smells like something is cooking in the fan, plastic
 carbon monoxide alarm is sounding
 co detector going off in the hall
+there is a co alarm in the hall and it went off
+there is a co alarm in the hall, it keeps beeping
+co alarm in the hall
+the co alarm went off last night
+we have a co alarm and it woke us
+hay una alarma de monoxido en el pasillo y suena
+co alarm chirping every minute
 everybody has headaches when the fan runs
 my wife threw up and the furnace is next to the bathroom
 smells like rotten eggs
@@ -35,7 +44,14 @@ I am sick of the noise, which fan for 8x10
 30 inch door 3/4 gap 110 cfm gas water heater in the hall
 el espejo se queda empañado
 hace mucho ruido
-se fundio el foco`.split('\n');
+se fundio el foco
+there is a co alarm in the hall
+There's a carbon monoxide detector on the landing. Mirror stays foggy
+fan is loud, we have a co alarm in the kitchen
+do we need a co alarm
+there is no co alarm in the house
+hay una alarma de monóxido en el pasillo
+la casa no tiene detector de monoxido`.split('\n');
 
 describe('a line told to /ask', () => {
   it.each(dangers)('stops: %s', (line) => {
@@ -45,4 +61,46 @@ describe('a line told to /ask', () => {
   it.each(harmless)('goes on: %s', (line) => {
     expect(tellsOfDanger(line)).toBe(false);
   });
+});
+
+describe('an alarm for carbon monoxide in a complaint', () => {
+  it.each([
+    'there is no co alarm in the house, mirror stays foggy',
+    'there is a co alarm in the hall, mirror stays foggy',
+    'hay una alarma de monóxido en el pasillo',
+  ])('that hangs there, or does not, says nothing of fumes: %s', (line) => {
+    const { seen, notSeen, unsure } = heardIn(line);
+    expect([...seen, ...notSeen, ...unsure].map(({ id }) => id)).not.toContain('spill');
+  });
+
+  it.each([
+    'co alarm chirps, is that the fan',
+    'the carbon monoxide detector is chirping every minute',
+    'la alarma de monóxido pita cada minuto',
+  ])('that chirps is asked about first, and counts as fumes until somebody says no: %s', async (line) => {
+    const [asked = ''] = [await talked(callback, `callback complaint="${line}"`)];
+    expect(asked).toMatch(/Has a carbon monoxide alarm\s+sounded/);
+    expect(await talked(callback, `callback complaint="${line}"`, "don't know")).toContain('Everyone outside now');
+    expect(await talked(callback, `callback complaint="${line}"`, 'yes')).toContain('Everyone outside now');
+    expect(once(callback, `complaint=${line}`).reply?.findings[0]?.says).toMatch(/^Everyone outside now/);
+    const denied = await talked(callback, `callback complaint="${line}"`, 'no');
+    expect(denied).not.toContain('Everyone outside now');
+  });
+
+  it('that chirps is tested or replaced, and that is said once fumes are denied', () => {
+    const line = 'complaint=co alarm chirps and the mirror fogs';
+    const says = (...more: string[]) =>
+      once(callback, line, ...more)
+        .reply?.findings.filter(({ id }) => id === 'alarm-chirps')
+        .map(({ weight }) => weight);
+    expect(says('confirmed-cause=bearing')).toEqual(['caution']);
+    expect(says()).toEqual([]);
+  });
+
+  it.each(['co alarm chirping four times, loud', 'co alarm chirps and everyone has headaches'])(
+    'in earnest, or with somebody ill, sends everybody out: %s',
+    (line) => {
+      expect(heardIn(line).seen.map(({ id }) => id)).toContain('spill');
+    },
+  );
 });
