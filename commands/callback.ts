@@ -22,9 +22,11 @@ import {
   whatFixedIt,
 } from './questions/callback.ts';
 import { checkQuestion, dangerOfCheck } from './questions/callback-checks.ts';
+import type { EarlierDanger } from './questions/callback-earlier.ts';
 import { fittedLately, leftAtSwap, swapDay } from './questions/callback-measured.ts';
 import { callbackWords } from './words/callback.ts';
 import { chirpFinding, dangerFindings } from './workings/callback-danger.ts';
+import { askedBefore, earlierFinding, heardWithoutOver, withoutOver } from './workings/callback-earlier.ts';
 import { headlineOf, recordedFinding, restsOn } from './workings/callback-ending.ts';
 import { asHeard, hearing } from './workings/callback-hearing.ts';
 import { callbackNumbers, callbackNumbersTake } from './workings/callback-numbers.ts';
@@ -40,6 +42,8 @@ interface CallbackInputs {
   readonly notUnderstood: readonly string[];
   /** The complaint speaks of a carbon monoxide alarm that chirps. */
   readonly alarmChirps: boolean;
+  /** A danger of an earlier day that is still so, or may be. */
+  readonly before: readonly EarlierDanger[];
   readonly confirmed: CauseId | null;
   readonly fixed: string;
 }
@@ -88,6 +92,12 @@ const mostChecks = 25;
 function* callbackInterview(): Interview<CallbackInputs> {
   const confirmed = yield* take(confirmedCause);
   const fixed = yield* take(whatFixedIt);
+  const before = yield* askedBefore();
+  if (before.still.length > 0) {
+    const told = { seen: before.still.flatMap(({ findings }) => findings) };
+    const nothing = { numbers: [], fitted: null, notUnderstood: [], alarmChirps: false };
+    return { told, ...nothing, before: before.still, confirmed: confirmed.value, fixed: fixed.value };
+  }
   const given = yield* take(seen);
   const denied = yield* take(notSeen);
   const unable = yield* take(cannotCheck);
@@ -96,12 +106,18 @@ function* callbackInterview(): Interview<CallbackInputs> {
   const tell = given.known || denied.known ? take : ask;
   const said = yield* tell(complaint);
   const reasoning = reasoningReady();
-  const words = heardIn(said.value);
-  const closing = { confirmed: confirmed.value, fixed: fixed.value, alarmChirps: words.alarmChirps };
+  const words = heardWithoutOver(heardIn(said.value), before);
+  const closing = {
+    confirmed: confirmed.value,
+    fixed: fixed.value,
+    alarmChirps: words.alarmChirps,
+    before: before.waiting,
+  };
   const heard = confirmed.known ? asHeard(words) : yield* hearing(words, reasoning);
   const { notUnderstood } = heard;
-  const seenIds: string[] = [...given.value, ...heard.seen];
-  const notSeenIds: string[] = [...denied.value, ...heard.notSeen];
+  const seenIds: string[] = [...withoutOver(given.value, before), ...heard.seen];
+  const over = before.over.flatMap(({ findings }) => findings).filter((id) => !seenIds.includes(id));
+  const notSeenIds: string[] = [...denied.value, ...heard.notSeen, ...over];
   if (heard.isUrgent) {
     return { told: { seen: seenIds, notSeen: notSeenIds }, numbers: [], fitted: null, notUnderstood, ...closing };
   }
@@ -145,7 +161,7 @@ const idsOf = (numbers: readonly NumberEvidence[], wanted: boolean): string[] =>
   numbers.filter((each) => each.seen === wanted).map(({ finding }) => finding);
 
 function answer(
-  { told, numbers, fitted, notUnderstood, alarmChirps, confirmed, fixed }: CallbackInputs,
+  { told, numbers, fitted, notUnderstood, alarmChirps, before, confirmed, fixed }: CallbackInputs,
   { units, language = 'english' }: Telling,
 ): Reply {
   const texts = callbackWords[language];
@@ -172,7 +188,12 @@ function answer(
   return {
     language,
     headline: headlineOf(diagnosis, language),
-    findings: [...atSwap, ...callbackFindingsTold(diagnosis, next, { numbers, units, language }), ...chirp],
+    findings: [
+      ...before.map((each) => earlierFinding(each, language)),
+      ...atSwap,
+      ...callbackFindingsTold(diagnosis, next, { numbers, units, language }),
+      ...chirp,
+    ],
     tables: [table],
     suggestions:
       diagnosis.outcome === 'stopped' || diagnosis.open.length > 0

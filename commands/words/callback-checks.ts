@@ -7,6 +7,11 @@ export const callbackAsking = inEach(
     enough: 'Stop asking, show causes',
     notAskedAgain: 'It is not asked again.',
     countsAsThere: 'Nobody can say, so it counts as there.',
+    toldBefore: (day: string, who: string, said: string) =>
+      `On ${day} ${who} told of a danger: “${said}”. Is it still so?`,
+    toldThen: (day: string, who: string, said: string) =>
+      `Told on ${day} by ${who}: “${said}”. It counts until somebody says that it is no longer so.`,
+    stillBrief: (day: string) => `Danger told on ${day}, still so`,
     couldNot: 'could not be checked',
     oneOf: (labels: string) => `one of: ${labels}`,
     understood: (signs: string) => `I understood: ${signs}.`,
@@ -27,6 +32,10 @@ export const callbackAsking = inEach(
     enough: 'No preguntar más, ver causas',
     notAskedAgain: 'No se pregunta otra vez.',
     countsAsThere: 'Nadie puede decirlo, así que cuenta como que sí.',
+    toldBefore: (day, who, said) => `El ${day} ${who} avisó de un peligro: “${said}”. ¿Sigue igual?`,
+    toldThen: (day, who, said) =>
+      `Lo dijo ${who} el ${day}: “${said}”. Cuenta hasta que alguien diga que ya no es así.`,
+    stillBrief: (day) => `Peligro avisado el ${day}, sigue igual`,
     couldNot: 'no se pudo revisar',
     oneOf: (labels) => `uno de estos: ${labels}`,
     understood: (signs) => `Entendí: ${signs}.`,

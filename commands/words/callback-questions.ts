@@ -27,6 +27,13 @@ export const callbackQuestions = {
     because: 'No se nombró ninguna.',
     shown: { none: 'ninguna' },
   },
+  'dangers-before': {
+    prompt: '¿Qué peligros se avisaron otro día?',
+    why: 'Un peligro no se olvida porque haya pasado un día.',
+    accepts: 'lo que dice la hoja del trabajo',
+    brief: 'Peligros avisados otro día',
+    because: 'La hoja no dice ninguno.',
+  },
   'cannot-check': {
     prompt: '¿Qué no se puede revisar?',
     why: 'No se pregunta otra vez.',

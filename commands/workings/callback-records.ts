@@ -13,6 +13,7 @@ import {
   seen,
   whatFixedIt,
 } from '../questions/callback.ts';
+import { earlierDangers, stillSoPrefix } from '../questions/callback-earlier.ts';
 import {
   airflowAtSwap,
   collarPressure,
@@ -23,6 +24,7 @@ import {
   swapDay,
 } from '../questions/callback-measured.ts';
 import { doorOpenAirflow } from '../questions/door.ts';
+import { dangersBefore, dayIn } from './callback-earlier.ts';
 import { swapOnRecord } from './callback-swap.ts';
 
 const ids = (...questions: readonly AnyQuestion[]): ReadonlySet<string> => new Set(questions.map(({ id }) => id));
@@ -53,16 +55,21 @@ export function recallingCallback(recall: Recall, { store, sheet }: JobRecords):
   const closing = facts.get(confirmedCause.id)?.id ?? 0;
   const isNew = [...openings].some((id) => (facts.get(id)?.id ?? 0) > closing);
   const now = Date.parse(store.now());
+  const dayOf = dayIn({ store });
+  const before = dangersBefore({ store, sheet }, closing);
   const isPast = (id: string): boolean => {
     const fact = facts.get(id);
     if (!fact) return false;
     if (isNew && isOfOneCallback(id) && fact.id <= closing) return true;
+    // That a danger is over is said once; that it is not is asked again on another day.
+    if (id.startsWith(stillSoPrefix) && fact.value !== 'no') return dayOf(fact.at) < dayOf(store.now());
     if (id === deadProven.id) return now - Date.parse(fact.enteredAt) > proofLasts;
     return swap !== null && measurements.has(id) && fact.at <= swap.until;
   };
   return (question) => (isPast(question.id) ? undefined : recall(question)) ?? derived(question);
 
   function derived({ id }: AnyQuestion): Answer<unknown> | undefined {
+    if (id === earlierDangers.id) return before.length === 0 ? undefined : { value: before, known: true };
     if (swap === null) return undefined;
     const known = {
       [swapDay.id]: swap.day,
