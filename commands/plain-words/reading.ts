@@ -28,6 +28,7 @@ import { evened } from './measures.ts';
 import { doorOpen, hoodReading, measuringRules, methodSaid, readByHood } from './measuring-rules.ts';
 import { alwaysOn, fixturesSaid, roomRules } from './room-rules.ts';
 import { showerHabits } from './shower-habits.ts';
+import { putIntoEnglish } from './spanish/reading.ts';
 import { putRight } from './taken-back.ts';
 import {
   atticHumidities,
@@ -67,6 +68,8 @@ export interface PlainReading {
 }
 
 const longest = 500;
+/** Words nobody here knows that are named; a line of more of them is about something else. */
+const mostUnknown = 8;
 
 /** Takes facts step by step: each step sees what the ones before it left of the line. */
 type Step = (taken: Taken, whole: string, units: UnitSystem) => Taken;
@@ -284,15 +287,21 @@ export function plainReading(
   units: UnitSystem,
   say: ReadingWords = askWords.english.reading,
 ): PlainReading {
-  const said = line.slice(0, longest);
+  const typed = line.slice(0, longest);
+  const spanish = putIntoEnglish(typed);
+  const said = spanish?.line ?? typed;
   const { line: whole, told: righted } = putRight(evened(withoutNamed(said)), say);
+  const unread =
+    spanish === undefined || spanish.unknown.length === 0
+      ? []
+      : [say.notKnown(spanish.unknown.slice(0, mostUnknown).join(', '))];
   const readings = Object.entries(steps)
     .map(([command, list]): Reading => {
       const { facts, text } = list.reduce<Taken>(
         (sofar, step) => step(sofar, whole, units),
         labelled(whole, command, units),
       );
-      const known = command === 'callback' ? [...fact('complaint', said.trim()), ...facts] : facts;
+      const known = command === 'callback' ? [...fact('complaint', typed.trim()), ...facts] : facts;
       const { facts: withUnits, told } = settled(known, whole, { crew: units, say });
       const loose = looseNumbers(text);
       return {
@@ -300,7 +309,7 @@ export function plainReading(
         facts: Object.fromEntries(withUnits.map(({ id, answer }) => [id, answer])),
         score: scoreOf(command, { line: whole, said, facts, loose: loose.length }),
         loose,
-        told: [...righted, ...told],
+        told: [...righted, ...told, ...unread],
       };
     })
     .filter(({ score }) => score > 0)

@@ -28,6 +28,8 @@ export const askWords = inEach(
       noUnit: (said: string, unit: string) => `${said} has no unit: read as ${unit}.`,
       noUnitHigh: (said: string, unit: string) => `A ceiling of ${said} has no unit: read as ${unit}.`,
       noUnitFlow: (said: string) => `${said} has no unit: read as cfm. Say L/s if it is that.`,
+      /** Of a line in Spanish, words that nobody here knows. */
+      notKnown: (words: string) => `Not known here, and left out: ${words}.`,
       takenBack: (old: string, instead: string) => `${old} was taken back: read as ${instead}.`,
       units: { mm: 'millimetres', cm: 'centimetres', m: 'metres', in: 'inches' } as Readonly<Record<string, string>>,
     },
@@ -57,11 +59,12 @@ export const askWords = inEach(
       noUnit: (said, unit) => `${said} no tiene unidad: se leyó como ${unit}.`,
       noUnitHigh: (said, unit) => `Un cielo raso de ${said} no tiene unidad: se leyó como ${unit}.`,
       noUnitFlow: (said) => `${said} no tiene unidad: se leyó como cfm. Diga L/s si es eso.`,
+      notKnown: (words) => `No se conoce aquí, y se dejó fuera: ${words}.`,
       takenBack: (old, instead) => `Se corrigió ${old}: se leyó como ${instead}.`,
       units: { mm: 'milímetros', cm: 'centímetros', m: 'metros', in: 'pulgadas' },
     },
     notRead: (commands) =>
-      `No se pudo leer como una pregunta sobre un extractor de baño. Diga el cuarto, el extractor o el ducto, por ejemplo: 110 fan 4 in flex 20 ft 3 elbows roof cap. O nombre un comando: ${commands}.`,
+      `No se pudo leer como una pregunta sobre un extractor de baño. Diga el cuarto, el extractor o el ducto, por ejemplo: extractor de 110, 20 pies de flex de 4, tres codos, salida de techo. O nombre un comando: ${commands}.`,
   },
 );
 

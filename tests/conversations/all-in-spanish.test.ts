@@ -178,6 +178,9 @@ describe('whoever speaks Spanish is told nothing in English', () => {
       'ask 2.4 x 1.8 bath what airflow',
       'ask 8x10 no sorry 8x12 bath what cfm',
       'ask hola',
+      'ask baño de 8 por 10 pies techo de 9 regadera y excusado cuánto aire',
+      'ask ventilador de 110, 20 pies de flex de 4, tres codos, salida de techo, qué me da',
+      'ask prueba de bolsa 39 galones 7 segundos',
     ]) {
       const said = await say(line);
       // What /ask itself says stands above the page of the command it began, and that page is English by decision.
