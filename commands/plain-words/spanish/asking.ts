@@ -31,6 +31,7 @@ que ventilador | what size fan
 de cuanto el extractor | what size fan
 hasta donde | how far can I go
 que tan lejos | how far can I go
+lo mas lejos | how far can I go
 que tan largo | how far can I go
 cuanto puedo correr | how far can I go
 cuantos pies puedo | how far can I go
@@ -85,6 +86,8 @@ lista de materiales | parts list
 lista de piezas | parts list
 que piezas | parts list
 que compro | what do I buy
+que extractor compro | what size fan
+que extractor pongo | what size fan
 que hay que comprar | what do I buy
 que tengo que comprar | what do I buy
 que llevo | what do I bring

@@ -1,4 +1,5 @@
 import { asking } from './asking.ts';
+import { complaining } from './complaining.ts';
 
 /**
  * The trade's words in Spanish, each with the words the English reader knows. No accents; the longest
@@ -11,6 +12,12 @@ prueba con bolsa | bag test
 bolsa | bag
 campana de flujo | flow hood
 campana de medir | flow hood
+con campana | with flow hood
+con la campana de flujo | with flow hood
+con campana de flujo | with flow hood
+con la campana | with flow hood
+la campana marca | flow hood reads
+campana marca | flow hood reads
 caja de flujo | flow box
 caja de caudal | flow box
 anemometro | anemometer
@@ -131,6 +138,7 @@ sin vueltas | no elbows
 sin curvas | no elbows
 ningun codo | no elbows
 salida de techo | roof cap
+salida techo | roof cap
 salida por el techo | roof cap
 salida al techo | roof cap
 salida en el techo | roof cap
@@ -139,6 +147,7 @@ tapa de techo | roof cap
 sombrero | roof cap
 campana de techo | roof cap
 salida de pared | wall cap
+salida pared | wall cap
 salida por la pared | wall cap
 salida a la pared | wall cap
 sale por la pared | wall cap
@@ -240,6 +249,11 @@ etiqueta | label
 necesito | needed
 ocupo | needed
 necesita | needs
+ocupa | needs
+ventilacion | airflow
+alcanza | enough
+bajo cero | below freezing
+bajo 0 | below freezing
 se necesita | needed
 lleva | needs
 requiere | requires
@@ -256,65 +270,9 @@ entregado | delivered
 de verdad | really
 reales | actual
 real | actual
-el cliente dice | customer says
-la senora dice | customer says
-el senor dice | customer says
-el inquilino dice | tenant says
-cliente | customer
-vapor | steam
-espejo | mirror
-semana pasada | last week
-desde | since
-cuantos litros por segundo | how many l/s
-suficiente aire | enough make-up air
-suficiente | enough
-aire | air
-prender | run
-caudal | airflow
-se queja | complains
-ruido | noise
-hace ruido | noisy
-ruidoso | noisy
-hace mucho ruido | loud
-suena fuerte | loud
-suena mucho | loud
-zumba | hums
-chilla | squeals
-rechina | squeaks
-vibra | vibrates
-traquetea | rattles
-no jala | no suction
-no saca | weak
-no extrae | weak
-jala poco | weak
-no prende | doesn't work
-no enciende | doesn't work
-no funciona | doesn't work
-no gira | doesn't spin
-no arranca | doesn't start
-se apaga solo | turns itself off
-espejo empanado | mirror fogged
-se empana el espejo | mirror fogs
-el espejo se empana | mirror fogs
-se empana | fogs
-empanado | fogged
-moho | mold
-hongo | mold
-huele | smells
-huele mal | smells
-olor | smell
-gotea | dripping
-goteando | dripping
-entra frio | cold air
-aire frio | cold air
-entra aire frio | cold air coming in
-medidos | measured
-prueba | test
-llevo | bring
-se dispara | trips
-se bota | trips
-mancha | stain
-manchas | stains
+velocidad | speed
+velocidades | speeds
+ventanas |
 perdon | no wait
 no perdon | no wait
 digo | no wait
@@ -357,14 +315,14 @@ pulgadas |
 
 /** Words that say nothing of their own. */
 const small =
-  'a al ahi alguna alguno algun alla alli ahora amigo andar anda ande ante aqui asi aun bien buenas buenos bueno cada como compa correr corro cual cuales cuando cuanta cuantas cuanto cuantos da de debe debo deberia del desde dia dias dice dicen donde el ella ellos en entonces entre era es esa ese eso esos esta estan estar este esto favor fue gracias ha hace hacer han has hay he hola ir jefe la las le les lo los llegar llevar llega llego mas me mi mis mira muy nada ni nos o oiga oye otra otro pa para pero poco pon ponemos poner pongo por porque pregunta puede pueden puedo pues que quiere quiero queda quedan sale salen se sea segun ser si sobre solo son su sus tambien tan te tener tengo tenemos tiene tienen toda todas todo todos tu un una unas uno unos usar uso va vamos van voy ya yo tardes dias noches meto meter metido trae traen viene vienen instalar instalo instalamos maestro porfa nomas nada ocupamos queremos necesitamos adentro dentro hacia largo nuevo nueva viejo vieja chico chica grande mas menos llene lleno dime medio despues rato tramo recorrido recto muebles lleno llena lleno tarda tardo bajo frio caliente quiero saber senor senora jefe cuenta sirve seria numero marca nominal'.split(
+  'a al ahi alguna alguno algun alla alli ahora amigo andar anda ande ante aqui asi aun bien buenas buenos bueno cada como compa correr corro cual cuales cuando cuanta cuantas cuanto cuantos da de debe debo deberia del desde dia dias dice dicen donde el ella ellos en entonces entre era es esa ese eso esos esta estan estar este esto favor fue gracias ha hace hacer han has hay he hola ir jefe la las le les lo los llegar llevar llega llego mas me mi mis mira muy nada ni nos o oiga oye otra otro pa para pero poco pon ponemos poner pongo por porque pregunta puede pueden puedo pues que quiere quiero queda quedan sale salen se sea segun ser si sobre solo son su sus tambien tan te tener tengo tenemos tiene tienen toda todas todo todos tu un una unas uno unos usar uso va vamos van voy ya yo tardes dias noches meto meter metido trae traen viene vienen instalar instalo instalamos maestro porfa nomas nada ocupamos queremos necesitamos adentro dentro hacia largo nuevo nueva viejo vieja chico chica grande mas menos patron principal conecte lejos vez abajo aunque dejan deja ayer hoy anoche banarse llene lleno dime medio despues rato tramo recorrido recto muebles lleno llena lleno tarda tardo bajo frio caliente quiero saber senor senora jefe cuenta sirve seria numero marca nominal'.split(
     ' ',
   );
 
 /** What each phrase is in English, by its words. */
 export const phrases: ReadonlyMap<string, string> = new Map([
   ...small.map((word): [string, string] => [word, '']),
-  ...`${asking}${said}`
+  ...`${asking}${complaining}${said}`
     .trim()
     .split('\n')
     .filter((line) => line.trim() !== '')

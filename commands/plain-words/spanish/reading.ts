@@ -47,7 +47,7 @@ function isSpanish(text: string): boolean {
   return inSpanish >= inEnglish;
 }
 
-const token = /\{[^}]*\}|\b(?:l\/s|m3\/h|m\/s)\b|[a-z]?\d[\d.,/-]*[a-z]*|[a-z]+|[^a-z\d{]+/g;
+const token = /\{[^}]*\}|\b(?:l\/s|m3\/h|m\/s)\b|[a-z]?\d(?:[\d.,/-]*\d)?[a-z]*|[a-z]+|[^a-z\d{]+/g;
 
 /** Phrase by phrase, the longest that fits first; what is in braces, and every number, stays as it is. */
 function translated(text: string): PutIntoEnglish {

@@ -1,8 +1,7 @@
 /**
  * Spanish names the thing before its number, "flex de 4", "techo de 9 pies"; English reads the number first. Each shape turns
- * one such piece round, in braces, so that nothing in it is read twice. No number is dropped but of basins and
- * showers, which nothing counts, and none gets a unit it was not
- * given, but for a duct's width in inches beside a length in feet, as everybody says it.
+ * one such piece round, in braces, so that nothing in it is read twice. No number is dropped but of basins, showers,
+ * windows and speeds, which nothing counts, and none gets a unit it was not given but the width of a duct, which everybody says bare.
  */
 
 type Shape = readonly [pattern: RegExp, english: (...groups: readonly string[]) => string];
@@ -79,7 +78,14 @@ export const shapes: readonly Shape[] = [
     new RegExp(String.raw`\b${duct}( sin aislante| sin aislar| sin forro)?(?: de| del) ${measure}`, 'g'),
     (kind, bare, width) => `${widthOf(width)} ${kindOf(kind)}${bare ? ' uninsulated' : ''}`,
   ],
-  // Fan and its number
+  // Fan and its number; how many speeds it has is no airflow.
+  [
+    /\b(?:de )?(?:[2-5] )?velocidades(?: de| a)? (\d{2,3}(?:(?:, | y | o |\/)\d{2,3})+)(?: (cfm|l\/s))?/g,
+    (flows, unit) => `${flows.replace(/ [yo] |\//g, ', ')}${unit === undefined ? '' : ` ${unit}`} speeds`,
+  ],
+  [/\b(?:de )?[2-5] velocidades\b/g, () => 'of several speeds'],
+  // Windows are not counted.
+  [/(?<![\d./-])[1-5] ventanas?\b/g, () => ''],
   [
     new RegExp(
       String.raw`\b(?:extractor|ventilador|abanico)(?: de bano)?${filler} (\d{2,3})(?: ?(cfm|l\/s|m3\/h))?(?![\d/]|\.\d| ?(?:${lengthUnit}|x|por|%|min|sec|w|watts?|sones?|amps|hours|cents|degrees|years|anos)\b)`,
