@@ -75,7 +75,7 @@ const units: readonly (readonly [RegExp, string])[] = [
   [unit(String.raw`awg|gauge|ga`), ' awg '],
   [/(?<=\d)a\b/g, ' amp '],
   [/(?<=\d) a(?= ?(?:[,;.)?]|$))/g, ' amp '],
-  [/(?<=\.\d+) a\b(?! (?:kwh|therm|day|year|month|unit))/g, ' amp '],
+  [/(?<=\.\d+) a\b(?! (?:kwh|kilowatt|kw|therm|day|year|month|unit))/g, ' amp '],
   [unit(String.raw`amperes?|amps?|a(?= (?:breaker|circuit|fuse))`), ' amp '],
   [unit(String.raw`k ?[·*.x-]? ?d(?:ays?)?`), ' kd '],
   [unit(String.raw`(?:heating )?degree[ -]days?|hdd(?:65)?|degree days? a year`), ' hdd '],

@@ -40,6 +40,10 @@ export const measuringRules: readonly Rule[] = [
   }),
   rule(String.raw`(?<p>${inRow('pa')})`, ({ p }) => fact('box-pressure', `${listed(p)} Pa`)),
   rule(String.raw`(?<p>${inRow('fpm')})`, ({ p }) => fact('grille-velocities', `${listed(p)} fpm`)),
+  rule(
+    String.raw`\b(?:anemometer|traverse|vane|speeds?|velocit(?:y|ies))\b[^\d~.;]{0,32}(?<p>\d{2,3}(?:(?: ?(?:,|and|then))* \d{2,3}){2,})(?! ?(?:mps|cfm|l/s|sqin|cm2|fan|x|by|/)\b|[\d.])`,
+    ({ p }) => fact('grille-velocities', listed(p)),
+  ),
   rule(String.raw`(?<p>${inRow('mps')})`, ({ p }) => fact('grille-velocities', `${listed(p)} m/s`)),
   rule(
     String.raw`(?<a>${number}) (?<u>sqin|cm2) (?:\w+ )?(?:opening|hole|orifice|slot)|(?:opening|hole|orifice)(?: (?:is|of|in|on|the|box|at|was|area))*[:=,]? ?(?<b>${number}) (?<v>sqin|cm2)`,

@@ -117,7 +117,7 @@ export const bareAttic: Rule = rule(
 
 /** "Bath at 72": the warmth of a room where people undress. */
 export const bareExhaust: Rule = rule(
-  String.raw`\b(?:bath(?:room)?|exhaust|inside|indoors|room)(?: (?:air|is|at|about|around|runs|stays|temperature|of))+ (?<t>[1-9]\d)(?! ?(?:ft|in|m|mm|cfm|l/s|%|x|by|min|sqft|m2)\b)(?! ?%)(?: deg\b)?|(?<![\d./-])(?<u>[1-9]\d) (?:within|in|inside) (?:the |her |his )?(?:bath(?:room)?|room|house|shower)\b`,
+  String.raw`\b(?:bath(?:room)?|exhaust|inside|indoors|room)(?:'s(?: (?:at|about|around))?|(?: (?:air|is|at|about|around|runs|stays|temperature|of))+) (?<t>[1-9]\d)(?! ?(?:ft|in|m|mm|cfm|l/s|%|x|by|min|sqft|m2)\b)(?! ?%)(?: deg\b)?|(?<![\d./-])(?<u>[1-9]\d) (?:within|in|inside) (?:the |her |his )?(?:bath(?:room)?|room|house|shower)\b`,
   ({ t = '', u = t }) => (Number(u) > 15 && Number(u) < 95 ? fact('exhaust-temperature', u) : undefined),
 );
 
@@ -208,6 +208,14 @@ export const doorBySize: readonly Rule[] = [
 const spell = String.raw`${number}(?: ?(?:to|or|-) ?${number})?`;
 
 export const showerRules: readonly Rule[] = [
+  // "10 min each, 20 total": all of them in a row are asked for.
+  rule(
+    String.raw`${number} min (?:each|apiece)\b[^.;~\d]{0,30}(?<m>${number})(?: min)? (?:total|altogether|in all|combined)`,
+    ({ m }) => fact('shower-minutes', `${m} min`),
+  ),
+  rule(String.raw`(?<m>${number}) min (?:total|altogether|in all|combined)`, ({ m }) =>
+    fact('shower-minutes', `${m} min`),
+  ),
   rule(String.raw`(?<m>${spell}) ?min (?:long |hot )?(?:showers?|baths?)`, ({ m }) =>
     fact('shower-minutes', `${m} min`),
   ),
