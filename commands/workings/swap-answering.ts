@@ -172,6 +172,14 @@ export function answered(desk: Desk, given: Given, what: 'done' | 'signed'): Rep
         fields: fieldsOf(listed, valueWords[language]).map((field) => ({
           ...field,
           id: `part-${field.id}`,
+          ...(field.photo
+            ? {}
+            : {
+                trouble: (text: string) => {
+                  const reading = readFilled(listed, { [field.id]: text }, units, language);
+                  return 'rejected' in reading ? reading.rejected : undefined;
+                },
+              }),
           ...(ready[field.id] === undefined
             ? {}
             : {

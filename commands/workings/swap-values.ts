@@ -227,7 +227,7 @@ function readSlot(
     case 'tester-proof':
       return /^(?:proving[ -]unit|unidad de prueba)$/.test(said) ? { value: 'proving-unit' } : named('V');
     case 'tick':
-      return /^(?:y|yes|done|true|ok|tick|s[ií]|hecho)$/.test(said)
+      return /^(?:y|yes|done|true|ok|tick|s[ií]|hecho|listo)$/.test(said)
         ? { value: true }
         : { rejected: told.sayYes(label) };
     case 'photo':

@@ -111,6 +111,8 @@ export interface FormField {
   readonly choices?: readonly { readonly id: string; readonly label: string }[];
   /** It is a photo: sent where files can be sent, named by its path in a terminal. */
   readonly photo?: true;
+  /** What is wrong with a value as it is typed; nothing where it will do. Where a form is sent whole, that is said of the whole. */
+  readonly trouble?: (text: string) => string | undefined;
 }
 
 /** What an action still has to be told, at most five things. It is done again with them, each under its id. */

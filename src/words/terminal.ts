@@ -19,6 +19,8 @@ export const terminalWords = inEach(
     noAnswerHere: 'There is no answer here to change. Ask first, such as with size.',
     whichAnswer: 'Which answer? Type change and its number, such as change 1.',
     stopped: 'Stopped. What was answered stays on the job sheet.',
+    inForm: (title: string, accepts: string) =>
+      `It is recorded at: ${title}. It takes ${accepts}. Or type back for the field before, or stop to leave without recording.`,
     formStopped: 'Stopped. Nothing of it is recorded.',
     nothingWaiting: 'No question is waiting for an answer. Type help to see the commands.',
     nothingAsked: 'Nothing is being asked just now. Type go on for a question left open, or help.',
@@ -68,6 +70,8 @@ export const terminalWords = inEach(
     noAnswerHere: 'Aquí no hay respuesta que cambiar. Pregunte primero, por ejemplo con size.',
     whichAnswer: '¿Cuál respuesta? Escriba cambiar y su número, por ejemplo cambiar 1.',
     stopped: 'Detenido. Lo respondido queda en la hoja del trabajo.',
+    inForm: (title, accepts) =>
+      `Se anota en: ${title}. Se responde con ${accepts}. O escriba atrás para el campo anterior, o parar para salir sin anotar.`,
     formStopped: 'Detenido. De eso no se anotó nada.',
     nothingWaiting: 'Ninguna pregunta espera respuesta. Escriba help para ver los comandos.',
     nothingAsked: 'Ahora no se pregunta nada. Escriba seguir para una pregunta abierta, o help.',

@@ -145,3 +145,44 @@ describe('a sign-off under a typed name', () => {
     );
   });
 });
+
+describe('a form filled in line by line', () => {
+  const sitting = async (language?: 'spanish') => {
+    const store = openStore(':memory:');
+    onTestFinished(() => store.close());
+    const session = terminalSession({
+      store: store.scoped('prueba'),
+      commands: [swap, crew],
+      who: 'van',
+      language,
+      paper: { width: 300, colour: false },
+      drawn: async () => undefined,
+    });
+    await session.say('crew add Ben as=apprentice');
+    await session.say('swap start --as Ben');
+    return session;
+  };
+
+  it('checks each field as it is typed, and goes back, explains and leaves commands their slash', async () => {
+    const session = await sitting();
+    expect(await session.say('swap done step=S07 --as Ben')).toContain('The fan sits?');
+    expect(await session.say('on the moon')).toMatch(/pick one of.*\nThe fan sits\?/s);
+    expect(await session.say('why')).toMatch(/^It is recorded at: .*\nThe fan sits\?/s);
+    expect(await session.say('swap status')).toMatch(/^For the command, type \/swap\.\nThe fan sits\?/);
+    expect(await session.say('4')).toContain('Sideways?');
+    expect(await session.say('far')).toMatch(/Sideways: .*\nSideways\?/s);
+    expect(await session.say('back')).toContain('The fan sits?');
+    await session.say('4');
+    expect(await session.say('5 ft')).toContain('Done: Tub distance');
+  });
+
+  it('takes the Spanish words as well', async () => {
+    const session = await sitting('spanish');
+    await session.say('swap done step=S07 --as Ben');
+    expect(await session.say('por qué')).toContain('Se anota en:');
+    expect(await session.say('ayuda')).toContain('Se anota en:');
+    await session.say('4');
+    expect(await session.say('atrás')).toContain('El extractor queda?');
+    expect(await session.say('parar')).toContain('De eso no se anotó nada.');
+  });
+});

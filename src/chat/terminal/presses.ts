@@ -45,6 +45,19 @@ export function fieldText(form: Filling, paper: Paper, language: Language = 'eng
   return [paragraph(`${field.label}? ${field.choices ? '' : `(${accepts})`}${skip}`, paper), ...choices].join('\n');
 }
 
+/** The form with the last field that was filled in open again. */
+export function fieldBefore(form: Filling): Filling {
+  const said = Object.entries(form.said);
+  return { ...form, said: Object.fromEntries(said.slice(0, -1)) };
+}
+
+/** Why a typed line will not do for the field asked now; nothing where it will. */
+export function fieldTrouble(form: Filling, text: string): string | undefined {
+  const field = fieldLeft(form);
+  const value = field && afterField(form, text).said[field.id];
+  return field === undefined || value === undefined || value === '' ? undefined : field.trouble?.(value);
+}
+
 /** The form after one typed line: the number of a choice picks it. */
 export function afterField(form: Filling, text: string): Filling {
   const field = fieldLeft(form);

@@ -16,7 +16,7 @@ import { completionsOf } from './completions.ts';
 import { deskAnswer } from './desk.ts';
 import { photoAt } from './given-photo.ts';
 import { type Paper, paragraph } from './paper.ts';
-import { afterField, type Filling, fieldLeft, fieldText, pressLines } from './presses.ts';
+import { afterField, type Filling, fieldBefore, fieldLeft, fieldText, fieldTrouble, pressLines } from './presses.ts';
 import { replyText, screenText } from './render.ts';
 import { workingText } from './working-text.ts';
 
@@ -151,11 +151,29 @@ export function terminalSession(outside: Outside): Session {
   };
 
   const filled = async (form: Filling, text: string): Promise<string> => {
+    const asked = (about: Filling) => fieldText(about, outside.paper, speaker.language);
+    const [word = ''] = text.toLowerCase().split(/\s/);
+    const isCommand = text === word || namesOptions.test(text) || namesAction(text, commands);
+    const about = aboutField(form, text, isCommand && commands.some(({ name }) => name === word) ? word : undefined);
+    if (about !== undefined) return [plain(about), asked(form)].join('\n');
+    if (turnMeant(text) === 'back') {
+      filling = fieldBefore(form);
+      return asked(filling);
+    }
+    const trouble = fieldTrouble(form, text);
+    if (trouble !== undefined) return [plain(trouble), asked(form)].join('\n');
     const next = afterField(form, text);
     filling = next;
     if (fieldLeft(next)) return fieldText(next, outside.paper, speaker.language);
     filling = undefined;
     return pressed({ ...next.offer, given: { ...next.offer.given, ...next.said } });
+  };
+
+  /** What is said of a field instead of filling it in: why it is asked, or that a command takes a slash here. */
+  const aboutField = (form: Filling, text: string, command: string | undefined): string | undefined => {
+    if (turnMeant(text) === 'why' || isHelp.test(text))
+      return words().inForm(form.offer.title, fieldLeft(form)?.accepts ?? '');
+    return command === undefined ? undefined : words().forTheCommand(command);
   };
 
   /** A line that names no command is read as a question in plain words, where it is more than a slip in a command's name. */
@@ -242,7 +260,7 @@ export function terminalSession(outside: Outside): Session {
   const answered = async (talk: Talk, now: Asking, text: string): Promise<string> => {
     if (text === '') return screenText(screenOf(store, talk), outside.paper);
     if (turnMeant(text) === 'stop') return stopped(talk);
-    if (/^(?:help|ayuda)$/i.test(text))
+    if (isHelp.test(text))
       return [helpWith(now, speaker.language).map(plain).join('\n'), await shown(screenOf(store, talk))].join('\n');
     const screen = hear(store, talk, heardIn(text, now), who);
     const [word = ''] = text.toLowerCase().split(/\s/);
@@ -291,7 +309,8 @@ export function terminalSession(outside: Outside): Session {
         if (open && (onTalk === 'back' || onTalk === 'another-job'))
           return await shown(hear(store, open, { turn: onTalk }, who));
         if (turnMeant(text) || meansNotKnown(text) || /^skip$/i.test(text)) return plain(words().nothingAsked);
-        return await started([word, ...rest], text.replace(/^\//, ''));
+        const named = isHelp.test(word) ? 'help' : word;
+        return await started([named, ...rest], text.replace(/^\//, ''));
       } catch (error) {
         if (error instanceof SheetTrouble) return plain(sheetTroubleText(error, speaker.language));
         throw error;
@@ -316,6 +335,7 @@ function namesAction(text: string, commands: readonly Command[]): boolean {
 }
 
 /** Words to the session itself, in either language. */
+const isHelp = /^(?:help|ayuda)$/i;
 const isGoOn = /^(?:go ?on|resume|continue|seguir|continuar)$/i;
 const isWorking = /^(?:working|c[aá]lculos)$/i;
 const isChange = /^(?:change|cambiar)$/i;
