@@ -70,7 +70,7 @@ export const devices: Question<readonly Straps[]> = {
   words: { spanish: boxQuestions.devices },
   prompt: 'Which switches, timers or receptacles sit in the box? Count them by the thickest wire on each.',
   why: 'Each one on its own strap counts two wires, or two for each gang when it is wider than one.',
-  accepts: 'count x thickest wire, such as 1x14, or 1x14 wide for one of two gangs, or none',
+  accepts: 'count x thickest wire, such as 1x14; 1x14 2-gang for one that takes two gangs side by side; or none',
   brief: 'Switches, timers, receptacles (count x thickest wire)',
   widget: { kind: 'text', placeholder: '1x14' },
   whenUnknown: { value: [], because: 'Counted without any.' },

@@ -42,7 +42,8 @@ export const boxQuestions = {
     prompt:
       '¿Qué interruptores, temporizadores o tomacorrientes hay en la caja? Cuéntelos según el alambre más grueso de cada uno.',
     why: 'Cada uno con su propio puente cuenta dos alambres, o dos por cada espacio cuando es más ancho que uno.',
-    accepts: 'cantidad x alambre más grueso, por ejemplo 1x14, o 1x14 wide para uno de dos espacios, o ninguno',
+    accepts:
+      'cantidad x alambre más grueso, por ejemplo 1x14; 1x14 2-gang para uno que ocupa dos espacios juntos; o ninguno',
     brief: 'Interruptores, temporizadores, tomacorrientes (cantidad x alambre más grueso)',
     because: 'Se cuenta sin ninguno.',
   },

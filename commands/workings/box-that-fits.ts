@@ -34,7 +34,9 @@ export function boxThatFitsFinding(story: BoxStory): Finding {
     id: 'box-that-fits',
     weight: 'advice',
     says: found.found
-      ? `Take at least the ${name(found.box)}, or ${marked}.${forMost?.found && !within(most, found.box.volume) ? ` With what was not told, the ${name(forMost.box)}.` : ''}`
+      ? within(most, found.box.volume)
+        ? `Take the ${name(found.box)}, or larger: ${marked}.`
+        : `Take ${forMost?.found ? `the ${name(forMost.box)}, or larger: ${marked}` : marked}, while it is not told what else is in it. As told, the ${name(found.box)} would do.`
       : `No standard box is large enough: take ${marked}, or add an extension ring, or split the wires over two boxes.`,
     value: found.found
       ? { number: found.box.volume, unit: 'in3', shown: `${found.box.name}, ${roomText(found.box.volume, units)}` }

@@ -362,8 +362,7 @@ describe('a talk about a box', () => {
                     extension ring, or take wires out.
            Caution: The contents need 22 cu in (360.5 cm³) by NEC 2023.
            Advice:  The box has 21 cu in (344.1 cm³): 4 x 1-1/2 in square.
-           Advice:  Take at least the 4-11/16 x 1-1/4 in square, 25.5 cu in, or any box marked 22 cu in or
-                    more.
+           Advice:  Take the 4-11/16 x 1-1/4 in square, 25.5 cu in, or larger: any box marked 22 cu in or more.
            Advice:  Room is one rule of many: it says nothing of what the wires are fit for. Prove the box dead
                     before a hand goes in; local code, the inspector and a licensed electrician decide.
       "
