@@ -10,9 +10,9 @@ import { insulationFor, type SweatBands } from './sweat-bands.ts';
 import type { JudgedDuct } from './sweat-judged.ts';
 import { airSteps, insulatedSteps } from './sweat-working.ts';
 
-/** Upward to the next tenth of R: a hair too little is too little. */
+/** Upward to the next half R, a hair too little being too little; finer than that the band of an estimate does not bear. */
 const upward = (value: SquareMetreKelvinsPerWatt): SquareMetreKelvinsPerWatt => {
-  const step = toSi(0.1, 'Rvalue', 'm^2 K/W');
+  const step = toSi(0.5, 'Rvalue', 'm^2 K/W');
   return squareMetreKelvinsPerWatt(Math.ceil(value / step - 1e-9) * step);
 };
 

@@ -40,7 +40,14 @@ describe('the least wrap (own working, another program, two figures)', () => {
     const told = Number(/R-([\d.]+)/.exec(findingOf(asked(...words), 'insulation-needed').says)?.[1]);
     expect(valueIn('condensation-starts', ...words, `duct-insulation=R-${told}`)?.number).toBeNull();
     expect(findingOf(asked(...words, `duct-insulation=R-${told}`), 'insulation-needed').weight).toBe('good');
-    expect(valueIn('condensation-starts', ...words, `duct-insulation=R-${told - 0.2}`)?.number).not.toBeNull();
+    // What is told is the next half R; the value itself is exact to a tenth. 1 R is 0.17611 m²·K/W (NIST SP 811, appendix B.8).
+    const exact = (findingOf(asked(...words), 'insulation-needed').value?.number ?? Number.NaN) / 0.17611;
+    expect(told - exact).toBeGreaterThanOrEqual(0);
+    expect(told - exact).toBeLessThan(0.5);
+    expect(told * 2).toBe(Math.round(told * 2));
+    expect(
+      valueIn('condensation-starts', ...words, `duct-insulation=R-${(exact - 0.1).toFixed(2)}`)?.number,
+    ).not.toBeNull();
   });
 });
 

@@ -321,8 +321,8 @@ it('is asked and answered by an apprentice', async () => {
 
          Caution: The duct sweats from about 3 ft from the fan on: there its wall is under 69 °F, the dew
                   point of this exhaust; usually 2 to 4 ft from the fan.
-         Advice:  Wrap it to at least R-6.7 as installed, not as labeled, to keep it dry in steady running;
-                  usually R-6.4 to R-7.1.
+         Advice:  Wrap it to at least R-7 as installed, not as labeled, to keep it dry in steady running;
+                  usually R-6.5 to R-7.5.
          Advice:  Pitch level duct down to the outside, 1/4 in for each foot, and leave no low spots:
                   3 3/4 in of fall over 15 ft.
          Advice:  Run the fan on at least 20 min after the shower, longer if /runtime says so: the duct dries
