@@ -107,7 +107,7 @@ const crew: DeskCommand = {
   summary: 'What the crew settles once for all its jobs: units, codes, leads and who is licensed for what.',
   example: 'set units=metric building-code-edition=irc-2021',
   moreExamples: [
-    'set crew-name="The name on the van" crew-phone="555-0100"',
+    'set crew-name="Ana and Sons" crew-phone="555-0100"',
     'add person="Ana Ruiz" as=lead',
     'qualify person="Ana Ruiz" what=licensed-electrician number="EL-1" expires=2027-03-31',
     'qualify person="Ana Ruiz" what=electrically-qualified number="training record 12" expires=2027-03-31',

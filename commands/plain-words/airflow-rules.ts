@@ -4,7 +4,7 @@ import { airflow, noUnit, number } from './measures.ts';
 const hedge = String.raw`(?:(?:only|about|around|roughly|at least|at|of|is|was|to|be|us|maybe|like|a|an|the|just|up|says?|said|came in at|comes in at|:|=|,) ?)*`;
 const q = `(?<q>${airflow})`;
 /** "80, 100 or 110". A space belongs to what follows it, so that a row of commas can be read in one way only. */
-const settingsList = String.raw`(?<list>\d+(?:(?: ?(?:,|/|and|or|-))+ ?\d+)+|(?<!\d )\d{2,3}(?: \d{2,3}){1,3}(?! \d))`;
+const settingsList = String.raw`(?<list>\d+(?:(?: ?(?:,|/|and|or|-))+ ?\d+(?![\d.]| ?(?:ft|in|mm|m|cm)\b))+|(?<!\d )\d{2,3}(?: \d{2,3}){1,3}(?! \d))`;
 
 /** What the label tells of the fan: its points, one constant airflow, its settings, the one number on the carton. */
 export const fanRules: readonly Rule[] = [

@@ -28,7 +28,7 @@ export const actionsInSpanish: Readonly<Record<string, DeskWords>> = {
       '': {
         says: 'Preguntar con palabras simples: se leen como un comando, que pregunta solo lo que falta.',
         options: {
-          text: 'la pregunta, por ejemplo: extractor de 110, 20 pies de flex de 4, 3 codos, salida de techo, qué me da',
+          text: 'la pregunta, por ejemplo: 110 cfm, 20 pies de flex de 4, 3 codos, salida de techo, qué me da',
           as: 'el comando como se lee, donde cabe más de uno',
         },
       },

@@ -228,7 +228,10 @@ function customerFinding(
         ? texts.everyoneOut
         : texts.stopped
       : ruleOutFirst.length > 0 || open.length > 0
-        ? texts.ruleOutFirst(open.length > 0 || ruleOutFirst.some(({ cause }) => mayBeBurner(cause)))
+        ? texts.ruleOutFirst(
+            open.some(({ danger }) => callbackDangers[danger].everyoneOut) ||
+              ruleOutFirst.some(({ cause }) => mayBeBurner(cause)),
+          )
         : texts.comes(who !== undefined && tradesCalledIn.includes(who) ? trades[who] : texts.oneOfUs);
   return {
     id: 'tell-customer',

@@ -138,7 +138,7 @@ function slackSteps(slack: Slackness, diameter: Metres, values: Float64Array, un
     },
     {
       what,
-      how: `${percent(share)} of the way from the one to the other: a judgement, since neither is tested`,
+      how: `${percent(share)} of the way from the one to the other: a judgment, since neither is tested`,
       value: factor,
       source: ownWorking,
     },

@@ -32,7 +32,7 @@ const english =
 
 /** What people type is read in English whatever they speak, so examples of it stay as they are. */
 const typed = [
-  ...commands.map(({ example }) => example),
+  ...commands.flatMap((command) => [command.example, ...(command.kind === 'desk' ? (command.moreExamples ?? []) : [])]),
   '3 x 14/2 with ground',
   '110 fan 4in flex 20 ft 3 elbows roof cap what do I get',
   'switch by the door',

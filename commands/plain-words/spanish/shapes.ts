@@ -81,7 +81,7 @@ export const shapes: readonly Shape[] = [
   // Fan and its number; how many speeds it has is no airflow.
   [
     /\b(?:de )?(?:[2-5] )?velocidades(?: de| a)? (\d{2,3}(?:(?:, | y | o |\/)\d{2,3})+)(?: (cfm|l\/s))?/g,
-    (flows, unit) => `${flows.replace(/ [yo] |\//g, ', ')}${unit === undefined ? '' : ` ${unit}`} speeds`,
+    (flows, unit) => `speeds ${flows.replace(/ [yo] |\//g, ', ')}${unit === undefined ? '' : ` ${unit}`}`,
   ],
   [/\b(?:de )?[2-5] velocidades\b/g, () => 'of several speeds'],
   // Windows are not counted.
