@@ -103,7 +103,8 @@ export const spillageSeen = yesNo({
   prompt: 'Has smoke or hot gas been seen or felt coming back out of a draft hood or fireplace?',
   why: 'That is poison gas in the house now, whatever any sum says.',
   brief: 'Smoke or hot gas coming back into the house',
-  whenUnknown: { value: 'no', because: 'Nobody has reported any.' },
+  unknownCounts: true,
+  whenUnknown: { value: 'no', because: 'Nobody has reported any; where nobody can say, it is counted on.' },
 });
 
 export const carbonMonoxideReading = optional({

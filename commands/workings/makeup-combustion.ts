@@ -60,7 +60,7 @@ function factsOf(answers: CombustionAnswers, fall: Estimate<Pascals> | null): Co
     houseDepressurisation: fall ?? 'unknown',
     attachedGarage: attachedGarage.known ? attachedGarage.value : 'unknown',
     carbonMonoxideAlarm: alarm.known ? alarmState[alarm.value] : 'unknown',
-    spillageSeen: spillageSeen.known ? spillageSeen.value : 'unknown',
+    spillageSeen: spillageSeen.known ? spillageSeen.value : spillageSeen.asked === false ? 'not asked' : 'unknown',
     carbonMonoxide: carbonMonoxide.value ?? 'not measured',
   };
 }
@@ -114,6 +114,7 @@ function toldSteps(facts: CombustionFacts, { code }: CombustionJudgement): Step[
     return [{ what: 'Carbon monoxide alarm', value: facts.carbonMonoxideAlarm }];
   if (code === 'carbon-monoxide-high' || code === 'carbon-monoxide-raised')
     return [{ what: 'Carbon monoxide above outdoors', value: `${facts.carbonMonoxide} ppm` }];
+  if (code === 'spillage-unknown') return [house, { what: 'Smoke or hot gas coming back', value: 'nobody could say' }];
   if (code === 'spillage') return [{ what: 'Smoke or hot gas coming back', value: 'seen' }];
   if (code === 'garage-air') return [{ what: 'Attached garage', value: facts.attachedGarage }];
   return [house, zone];

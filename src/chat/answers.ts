@@ -90,6 +90,7 @@ function standIn(question: AnyQuestion, units: UnitSystem, language: Language = 
 
 /** What stands in for an answer nobody has, as a person reads it; nothing where not knowing is itself the answer. */
 export function standInOf(question: AnyQuestion, units: UnitSystem, language?: Language): string | undefined {
+  if (question.unknownCounts) return undefined;
   const asked = worded(question, language);
   const written = standIns.get(asked) ?? {};
   standIns.set(asked, written);

@@ -9,6 +9,7 @@ export interface Wording {
   readonly why: string;
   readonly brief: string;
   readonly safety?: true;
+  readonly unknownCounts?: true;
   readonly words?: InOtherWords;
 }
 

@@ -61,6 +61,8 @@ export interface Question<Value = unknown> {
   readonly whenUnknown: WhenUnknown<Value>;
   /** Somebody may be hurt by its answer: where several could not be read, it is asked again before the others. */
   readonly safety?: true;
+  /** Not knowing it is judged as an answer of its own: no value is said to stand in. */
+  readonly unknownCounts?: true;
   /** The language it is worded in; English where it is left out. */
   readonly language?: Language;
   /** The same in other languages, where it has been put into them; `worded` asks it so. */

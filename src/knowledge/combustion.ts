@@ -38,6 +38,7 @@ const combustion = checked(
       'bath-zone-unknown': sentence,
       'house-pressure': sentence,
       'house-pressure-unknown': sentence,
+      'spillage-unknown': sentence,
       'bath-zone-not-asked': sentence,
       'bath-zone-not-confirmed': sentence,
       'natural-draft': sentence,

@@ -48,6 +48,10 @@ describe('what may be said of flames', () => {
     ['something in the closet, kind unknown', ['appliance-in-bath-zone=yes']],
     ['somebody who was asked about the closet and could not say', ["appliance-in-bath-zone=don't know"]],
     ['somebody who was asked about the house and could not say', ["fuel-appliances=don't know"]],
+    [
+      'a draft hood of which nobody can say whether smoke comes back, however leaky the house',
+      ['fuel-appliances=natural-draft', "spillage-seen=don't know", 'house-leakage=20000', 'other-exhausts=none'],
+    ],
     ['a sealed heater in the bathroom that nobody has proved', ['appliance-in-bath-zone=sealed', 'recorded-by=lead']],
   ])('stops for %s', (_, words) => {
     const answer = asked('delivered-airflow=80', ...door('3/4 in'), ...words);

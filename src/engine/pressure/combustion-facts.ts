@@ -33,7 +33,8 @@ export interface CombustionFacts {
   readonly houseDepressurisation: Estimate<Pascals> | 'unknown';
   readonly attachedGarage: YesNoUnknown;
   readonly carbonMonoxideAlarm: 'sounding' | 'fitted and tested' | 'none' | 'unknown';
-  readonly spillageSeen: YesNoUnknown;
+  /** Smoke or hot gas coming back; `unknown` that somebody was asked and cannot say. */
+  readonly spillageSeen: YesNoUnknown | 'not asked';
   /** Parts per million above outdoors, or that nobody measured. */
   readonly carbonMonoxide: number | 'not measured';
 }

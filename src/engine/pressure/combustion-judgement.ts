@@ -7,6 +7,7 @@ export const combustionWeights = {
   'carbon-monoxide-high': 'stop',
   'appliance-in-bath-zone': 'stop',
   'bath-zone-unknown': 'stop',
+  'spillage-unknown': 'stop',
   'house-pressure': 'stop',
   'house-pressure-unknown': 'stop',
   'bath-zone-not-asked': 'caution',
@@ -64,6 +65,9 @@ export function combustionJudgement(facts: CombustionFacts, limits: CombustionLi
 function* dangerNow(facts: CombustionFacts, limits: CombustionLimits): Generator<CombustionCode> {
   if (facts.carbonMonoxideAlarm === 'sounding') yield 'carbon-monoxide-alarm';
   if (facts.spillageSeen === 'yes') yield 'spillage';
+  if (facts.spillageSeen === 'unknown' && reported(facts).some((appliance) => spillable.includes(appliance))) {
+    yield 'spillage-unknown';
+  }
   if (facts.carbonMonoxide === 'not measured') return;
   if (facts.carbonMonoxide >= limits.carbonMonoxideHigh) yield 'carbon-monoxide-high';
   else if (facts.carbonMonoxide >= limits.carbonMonoxideRaised) yield 'carbon-monoxide-raised';

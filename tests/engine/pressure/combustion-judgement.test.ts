@@ -52,7 +52,7 @@ const anyFacts: fc.Arbitrary<CombustionFacts> = fc.record({
     'none' as const,
     'unknown' as const,
   ),
-  spillageSeen: yesNoUnknown,
+  spillageSeen: fc.oneof(yesNoUnknown, fc.constant('not asked' as const)),
   carbonMonoxide: fc.oneof(fc.constant('not measured' as const), fc.integer({ min: 0, max: 500 })),
 });
 
@@ -111,6 +111,21 @@ describe('judging fans and flames, whatever the facts', () => {
         expect(judged).toContain('bath-zone-not-asked');
         expect(judged).not.toContain('bath-zone-unknown');
         expect(judged).not.toContain('appliance-in-bath-zone');
+      }),
+      runs,
+    );
+  });
+
+  it('smoke that nobody can say anything of stops the job where something that can spill was reported, and only there', () => {
+    fc.assert(
+      fc.property(anyFacts, (facts) => {
+        const said = [facts.appliances, facts.appliancesInBathZone].filter((each) => each !== 'not asked');
+        const maySpill = said.some(
+          (each) => each === 'unknown' || each.some((kind) => limits.depressurisation[kind] <= 2),
+        );
+        expect(codes({ ...facts, spillageSeen: 'unknown' }).includes('spillage-unknown')).toBe(maySpill);
+        for (const spillageSeen of ['not asked', 'no', 'yes'] as const)
+          expect(codes({ ...facts, spillageSeen })).not.toContain('spillage-unknown');
       }),
       runs,
     );
