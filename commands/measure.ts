@@ -1,4 +1,5 @@
 import type { AnswerCommand, Telling } from '#chat/command.ts';
+import type { GrilleReadings } from '#engine/measuring/measured-airflow.ts';
 import type { Reply } from '#findings/reply.ts';
 import { ask, type Interview, offer, take, together } from '#interview/interview.ts';
 import { airflow } from '#quantity/kinds.ts';
@@ -30,10 +31,13 @@ import {
   nothingMeasuredFinding,
   whyUnread,
 } from './workings/measure-findings.ts';
+import { againstOtherMethods, readingsOnSheet } from './workings/measure-other-method.ts';
 import { pathOnSheet, pathTakes } from './workings/path-on-sheet.ts';
 
 interface MeasureInputs {
   readonly read: ReadAtGrille;
+  /** By whatever way of measuring the sheet has readings of, this one among them. */
+  readonly others: readonly GrilleReadings[];
   readonly needed: CubicMetresPerSecond | null;
   readonly open: CubicMetresPerSecond | null;
   readonly path: AirPath | null;
@@ -71,11 +75,13 @@ function* measureInterview(): Interview<MeasureInputs> {
   const read = yield* readingInterview();
   const open = yield* offer(doorOpenAirflow);
   const needed = yield* offer(airflowNeeded);
+  const others = yield* readingsOnSheet();
   const path = yield* pathOnSheet();
   const width = yield* take(doorWidth);
   const gap = yield* take(doorGap);
   return {
     read,
+    others,
     needed: needed.value,
     open: open.value,
     path,
@@ -83,7 +89,7 @@ function* measureInterview(): Interview<MeasureInputs> {
   };
 }
 
-function answer({ read, needed, open, path, door }: MeasureInputs, { units }: Telling): Reply {
+function answer({ read, others, needed, open, path, door }: MeasureInputs, { units }: Telling): Reply {
   const nothing = (says: string): Reply => ({
     headline: 'Nothing is measured yet.',
     findings: [nothingMeasuredFinding(says)],
@@ -102,6 +108,7 @@ function answer({ read, needed, open, path, door }: MeasureInputs, { units }: Te
       ...(path === null
         ? []
         : [againstPredictedFinding(measured, predictedAirflow(path, door, read), { tooLittle, units })]),
+      ...againstOtherMethods(measured, others, units),
       ...(open === null || !(open > 0) ? [] : [doorDropFinding(measured, open, units)]),
       ...(doubt ? [doubt] : []),
     ],

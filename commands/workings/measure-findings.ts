@@ -25,7 +25,8 @@ const measuredValue = (estimate: Estimate<CubicMetresPerSecond>, units: UnitSyst
   shown: airflow.showEstimate(estimate, units),
 });
 
-const methodWords: Readonly<Record<GrilleReadings['method'], string>> = {
+/** A way of measuring, as a sentence names it. */
+export const methodWords: Readonly<Record<GrilleReadings['method'], string>> = {
   bag: 'a bag',
   box: 'a flow box',
   traverse: 'speeds over the grille',

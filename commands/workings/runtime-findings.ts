@@ -119,7 +119,7 @@ export function runTimeFinding(followed: FollowedRoom, bands: RunTimeBands, unit
       ? `until the air is back under ${relativeHumidity.showShort(recoveryLimits.air, units)}`
       : fanMayStop.after === (mirrorClears.found && mirrorClears.after)
         ? 'until the mirror is clear'
-        : 'until the walls are dry enough';
+        : 'until what is left on the walls can dry with the fan off';
   const usually = advisedBand(band, units);
   return {
     ...base,
