@@ -22,6 +22,7 @@ import size from './size.ts';
 import swap from './swap.ts';
 import sweat from './sweat.ts';
 import { inEveryLanguage } from './words/summaries.ts';
+import { toldInShort } from './workings/in-short.ts';
 
 /** Every command, in the order a job happens. A new one is added here by hand. */
 const inOrder: readonly Command[] = [
@@ -49,4 +50,4 @@ const inOrder: readonly Command[] = [
   help,
 ];
 
-export const commands: readonly Command[] = inOrder.map(inEveryLanguage);
+export const commands: readonly Command[] = inOrder.map((command) => toldInShort(inEveryLanguage(command)));

@@ -20,6 +20,7 @@ import { deliveryAssumed } from './workings/delivery-assumed.ts';
 import { deliveredSteps } from './workings/delivery-findings.ts';
 import { lossSteps } from './workings/duct-working.ts';
 import { fanSettingsOf } from './workings/fan-model.ts';
+import { onTheShortSide } from './workings/short-side.ts';
 
 interface ReachInputs {
   readonly fan: FanAnswer;
@@ -87,12 +88,6 @@ function longest(inputs: ReachInputs, need: CubicMetresPerSecond, end: keyof Air
   return metres(low);
 }
 
-/** A limit is told on the short side, to half a foot or a tenth of a metre: the band is far wider than that. */
-function roundedDown(length: Metres, units: UnitSystem): Metres {
-  const step = units === 'metric' ? 0.1 : foot / 2;
-  return metres(Math.max(1, Math.floor(length / step + 1e-9)) * step);
-}
-
 /** How the airflow at one length comes about, part by part. */
 function stepsAt(inputs: ReachInputs, length: Metres, units: UnitSystem): readonly Step[] {
   const moved = deliveredAt(inputs, length);
@@ -109,7 +104,7 @@ function longestFinding(inputs: ReachInputs, need: CubicMetresPerSecond, { units
       ? 'not even a foot'
       : length === longestTried
         ? `more than ${ductLength.showShort(longestTried, units)}`
-        : ductLength.show(roundedDown(length, units), units);
+        : ductLength.show(onTheShortSide(length, units), units);
   const working = [
     { what: 'Airflow wanted', value: airflow.show(need, units) },
     {

@@ -81,7 +81,9 @@ export function oneShot(
   }
   const reply = withAssumed(command.answer(outcome.inputs, { units, language }), outcome.assumed, units);
   const stopped = heaviest(reply.findings) === 'stop';
-  return { command: command.name, status: stopped ? 'stopped' : 'answered', reply, missing: [], problems: [] };
+  const status = stopped ? 'stopped' : 'answered';
+  const { notes } = reply;
+  return { command: command.name, status, reply, missing: [], problems: [], ...(notes ? { notes } : {}) };
 }
 
 const asLacking = ({ id, prompt, accepts }: AnyQuestion): Lacking => ({ id, prompt, accepts });

@@ -98,7 +98,8 @@ export function screenOf(
     const standsNow = isAgain && recall(asking.question) !== undefined;
     return { ...screen, asking: standsNow ? { ...asking, now: told(asking.question) } : asking };
   }
-  return { ...screen, reply: answer() };
+  const reply = answer();
+  return { ...screen, notes: [...notes, ...(reply.notes ?? [])], reply };
 }
 
 const stops = ({ findings }: Reply): boolean => heaviest(findings) === 'stop';

@@ -267,6 +267,7 @@ mueve | moves
 moviendo | moving
 saca | moves
 entregado | delivered
+entregados | delivered
 de verdad | really
 reales | actual
 real | actual

@@ -120,10 +120,8 @@ function fromStart({ start, given, notes, unasked }: Start, { commands, speaker,
   const command = commands.find((each) => each.name === start);
   if (command?.kind !== 'answer') return refused(clipped(start), [unknown(start, commands)]);
   const words = Object.entries({ ...unasked?.given, ...given }).map(([id, answer]) => `${id}=${answer}`);
-  return {
-    ...oneShot(command, words, { units: bareUnits, language: speaker.language }),
-    notes: [...notes, ...(unasked?.notes ?? [])],
-  };
+  const answer = oneShot(command, words, { units: bareUnits, language: speaker.language });
+  return { ...answer, notes: [...notes, ...(unasked?.notes ?? []), ...(answer.notes ?? [])] };
 }
 
 const refused = (command: string, sentences: readonly string[]): OneShot => ({
