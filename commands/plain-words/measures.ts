@@ -155,6 +155,7 @@ export function evened(line: string): string {
     )
     .replace(/\b(\d{1,2}) #?(14|12|10)'?s\b/g, '$1x$2 wires')
     .replace(/(\d\/[234])s\b/g, '$1')
+    .replace(/(?<![\d.])(\d+) ?\(\1\)/g, '$1')
     .replace(/\((\d+)\)/g, '$1')
     .replace(
       /(\d) ?(?:ft|') ?(\d{1,2}(?:[ -]\d\/\d+)?)(?![\d"'./]| ?(?:in|inch|inches|ft|feet|foot|mm|cm|m|flex|elbow)\b| (?:x ?)?(?:90|45)(?!\d))(?<=(?:ft|')\d\S*)/g,
@@ -179,7 +180,10 @@ export function evened(line: string): string {
     .replace(/\b(ceilings?|high|height) (\d{1,2})-(\d{1,2})(?![/\d])/g, '$1 $2 ft $3 in')
     .replace(/(?<!\d ?)\bsq(?:uare)?\.? ?f(?:ee|oo)?t[:= ]+(\d{2,3})(?![\d/.]| ?(?:ft|feet|in|x|by|cfm)\b)/g, '$1 sqft')
     .replace(/\b1900 box\b/g, '4 square box')
-    .replace(/\b(?:number|num|no\.?|nr\.?) ?(?=(?:18|16|14|12|10|8|6)(?:'?s)?\b(?! ?(?:x|by|ft|in|\/|"|')))/g, '#')
+    .replace(
+      /(?:\b(?:number|num|no\.|nr\.?)|(?<=\d |wires? |grounds? )no) ?(?=(?:18|16|14|12|10|8|6)(?:'?s)?\b(?! ?(?:x|by|ft|in|\/|"|')))/g,
+      '#',
+    )
     .replace(/\br[. ]s[. ]i\b/g, 'rsi')
     .replace(/\b(?:cap|jack|vent|hood) (?:of|on|in|at|through) (?:the )?(roof|wall)\b/g, '$1 cap')
     .replace(/\bw\/ ?o\b/g, 'without')
