@@ -82,6 +82,15 @@ export const measuredRules: readonly Rule[] = [
 ];
 
 export const deliveredRules: readonly Rule[] = [
+  // What leaves the house is what the fan moves.
+  rule(
+    String.raw`${q} (?:is )?(?:coming |going |blowing )?(?:out(?: of| at)?|at|through) (?:the )?(?:(?:cap|end|outlet|outside|outdoors|jack|termination|exterior)|(?:roof|wall|soffit|outside|outdoor) (?:cap|jack|vent|hood))\b`,
+    ({ q: flow }) => fact('delivered-airflow', `${flow}`),
+  ),
+  rule(
+    String.raw`\b(?:really|actually) (?:only |just )?(?:does|makes?|moves|pulls|gets|delivers) ${hedge}${q}`,
+    ({ q: flow }) => fact('delivered-airflow', `${flow}`),
+  ),
   rule(
     String.raw`\b(?:fan|it|unit|that|she|he)(?:'s| is)? (?:only |really |just )?(?:doing|running|making) ${hedge}${q}`,
     ({ q: flow }) => fact('delivered-airflow', `${flow}`),
@@ -123,7 +132,7 @@ export const cartonRules: readonly Rule[] = [
     ({ q: flow }) => fan(flow),
   ),
   rule(
-    String.raw`(?:fan|fan's|carton|label|rated|marked|sold as|nominal|unit|sticker)(?: (?:is|says|of|at|marked|reads|rated|label|gives|for|a|it|on|the|shelf|to be|as|i have|carton|box|ours|was|claims|puts out|good for|does))* ?[:=,]? ?${q}(?: on the (?:box|carton|label))?`,
+    String.raw`(?:fan|fan's|carton|label|\bbox (?=says|said|claims)|rated|marked|sold as|nominal|unit|sticker)(?: ?(?:is|says|said|states|of|at|marked|reads|rated|label|gives|for|a|it|on|the|shelf|to be|as|i have|carton|box|ours|was|claims|puts out|good for|does))* ?[:=,]? ?${q}(?: on the (?:box|carton|label))?`,
     ({ q: flow }) => fan(flow),
   ),
 ];
@@ -204,3 +213,9 @@ export const fanDetails: readonly Rule[] = [
     ({ h, m }) => fact('altitude', h === undefined ? `${m} m` : `${h} ft`),
   ),
 ];
+
+/** "8 hours a day at 50 cfm": what it moves while it runs. */
+export const runsAt: Rule = rule(
+  String.raw`\bat (?:about |around |only )?(?<q>\d+(?:\.\d+)? (?:cfm|l/s|m3/h))\b(?! (?:fan|unit)\b)`,
+  ({ q: flow }) => fact('delivered-airflow', `${flow}`),
+);

@@ -4,8 +4,8 @@ import { noUnit, number } from './measures.ts';
 /** What else moves air through the house, and how tight it is. */
 export const houseRules: readonly Rule[] = [
   rule(String.raw`(?<v>\d+) ?(?:cfm ?(?:at |@ ?)?50(?: pa)?|cfm50)`, ({ v }) => fact('house-leakage', `${v} cfm50`)),
-  rule(String.raw`(?<v>\d+(?:\.\d+)?) (?<u>l/s|cfm) ?(?:at|@) 50 pa`, ({ v, u }) =>
-    fact('house-leakage', u === 'cfm' ? `${v} cfm50` : `${v} L/s at 50 Pa`),
+  rule(String.raw`(?<v>\d+(?:\.\d+)?) (?<u>l/s|cfm|m3/h) ?(?:at|@) ?50 pa`, ({ v, u }) =>
+    fact('house-leakage', u === 'cfm' ? `${v} cfm50` : `${v} ${u === 'l/s' ? 'L/s' : u} at 50 Pa`),
   ),
   // What a blower door showed is told at 50 Pa, whether that is said or not.
   rule(
@@ -103,6 +103,9 @@ export const costRules: readonly Rule[] = [
   ),
   rule(String.raw`gas(?: (?:is|at|costs|price|about|runs))* ?(?:\$ ?)(?<p>\d+(?:\.\d+)?)`, ({ p }) =>
     fact('heating-price', `$${p} per therm`),
+  ),
+  rule(String.raw`\b(?:rate|price|kwh)(?: (?:is|of|at|per kwh))*[:=]? ?\$? ?(?<p>0?\.\d+)`, ({ p }) =>
+    fact('electricity-price', `$${p} per kWh`),
   ),
   // Less than a dollar, of which nothing else is said, is what a kilowatt-hour costs.
   rule(String.raw`\$ ?(?<p>0\.\d+)(?! ?(?:/|a|per|each)? ?(?:therm|gj|gal|liter|m3)\b)`, ({ p }) =>

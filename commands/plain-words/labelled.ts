@@ -106,7 +106,11 @@ function answerIn(
   const stops = [...(amountIn === undefined ? [] : [amountIn]), ...found, clause.length];
   for (const length of many(question) || (marked && question.widget.kind === 'one') ? stops.reverse() : stops) {
     const said = clause.slice(0, length).trimEnd();
-    const answer = asWritten(said, question.id);
+    const written = asWritten(said, question.id);
+    // "Support fittings: 1 stud".
+    const answer = question.widget.kind === 'several' ? written.replace(/^1 (?=[a-z])/, '') : written;
+    // "Exhaust 72 / 85 %" tells two things under one name: neither is sure.
+    if (/\d \/ \d/.test(answer) && !many(question)) continue;
     if (answer === '' || !('value' in question.read(answer, units))) continue;
     const behind = rest.slice(said.length);
     if (length === amountIn && goesOn.test(behind)) continue;

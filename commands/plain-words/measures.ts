@@ -1,4 +1,5 @@
 import { evenMarks } from '../questions/run-grammar.ts';
+import { fieldsApart } from './form-fields.ts';
 import { respelled } from './spelling.ts';
 import { withDigits } from './spoken-numbers.ts';
 
@@ -13,7 +14,7 @@ export const decimal = (said: string): string =>
 /** A length with its unit, feet and inches together. */
 export const length = String.raw`(?:${number} ft(?: ${number} in)?|${number} (?:in|mm|cm|m))\b`;
 /** Not the beginning of a length, a temperature or a time: a bare number here stands for an airflow. */
-export const noUnit = String.raw`(?![\d./-])(?! ?(?:ft|in|mm|cm|m|sqft|m2|%|deg|degf|degc|min|sec|hr|gal|liter|watt|amp|sqin|cm2|fpm|mps|in3|cm3|ml|awg|pa|x|elbow|sone|hdd|kd|k|cent|\$|years?|days?|weeks?|months?|times?|hundred|thousand|volts?|lbs?|by)\b)(?! ?%)`;
+export const noUnit = String.raw`(?![\d./-])(?! ?(?:ft|in|mm|cm|m|sqft|m2|%|deg|degf|degc|min|sec|hr|gal|liter|watt|amp|sqin|cm2|fpm|mps|in3|cm3|ml|awg|pa|x|elbow|sone|hdd|kd|k|cent|\$|years?|days?|weeks?|months?|times?|hundred|thousand|volts?|lbs?|by(?! (?:my|our|the|his|her|a)\b))\b)(?! ?%)`;
 /** A bare number is an airflow where a bath fan could move it: nobody leaves the unit off a one or a three thousand. */
 export const airflow = String.raw`(?<![\d./$-])(?:\d+(?:\.\d+)? (?:cfm|l/s|m3/h)\b|[1-9]\d{1,2}(?:\.\d+)?${noUnit})`;
 
@@ -141,7 +142,7 @@ const linesJoined = (line: string): string => line.trim().replace(/[ \t]*[\r\n]+
 
 /** A line of plain words made even: lower case, digits, mended spelling, one name for each unit. */
 export function evened(line: string): string {
-  let text = withDigits(respelled(apart(evenMarks(sentencesApart(linesJoined(line))))))
+  let text = withDigits(respelled(apart(evenMarks(sentencesApart(fieldsApart(linesJoined(line)))))))
     .replace(/\btoo (?=90|45)/g, '2 ')
     .replace(/(?<![\d,])(\d{1,2}),(?=\d{3}(?!\d|,\d))/g, '$1')
     .replace(/(?<![\d,.])(\d,\d{1,2}|\d{2},\d)(?![\d,])/g, (decimal) => decimal.replace(',', '.'))
@@ -186,6 +187,8 @@ export function evened(line: string): string {
     )
     .replace(/\br[. ]s[. ]i\b/g, 'rsi')
     .replace(/\b(?:cap|jack|vent|hood) (?:of|on|in|at|through) (?:the )?(roof|wall)\b/g, '$1 cap')
+    .replace(/\bcap:? (roof|wall|soffit)(?=\s*(?:[;,.]|$))/g, '$1 cap')
+    .replace(/\b(exhaust|house|indoor) hum\b/g, '$1 humidity')
     .replace(/\bw\/ ?o\b/g, 'without')
     .replace(/\bw\/ ?/g, 'with ');
   if (/\bbags?\b/.test(text)) text = text.replace(/(?<=\d) ?g\b/g, ' gal');

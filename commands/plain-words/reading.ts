@@ -15,7 +15,9 @@ import {
   fanRules,
   measuredRules,
   neededRules,
+  runsAt,
 } from './airflow-rules.ts';
+import { askedBy } from './asked-by.ts';
 import { settled } from './bare-units.ts';
 import { boxMentioned } from './box-rules.ts';
 import { scoreOf } from './commands-meant.ts';
@@ -27,6 +29,7 @@ import { type Fact, fact, looseNumbers, type Taken, taken } from './line.ts';
 import { evened } from './measures.ts';
 import { doorOpen, hoodReading, measuringRules, methodSaid, readByHood } from './measuring-rules.ts';
 import { alwaysOn, fixturesSaid, roomRules } from './room-rules.ts';
+import { setAside } from './set-aside.ts';
 import { showerHabits } from './shower-habits.ts';
 import { putIntoEnglish } from './spanish/reading.ts';
 import { putRight } from './taken-back.ts';
@@ -154,6 +157,14 @@ const moved: readonly Step[] = [by(neededRules), by(deliveredRules), by(measured
 const allDay = words((line) => (alwaysOn.test(line) ? fact('hours-per-day', '24 h') : []));
 const running = words((line) => (alwaysOn.test(line) ? fact('running', 'continuous') : []));
 
+/** Set to an airflow where no settings were told: that is what it moves while it runs. */
+const setToRun: Step = ({ facts, text }) => ({
+  facts: facts.some(({ id }) => id === 'fan-settings' || id === 'fan-curve' || id === 'delivered-airflow')
+    ? facts
+    : facts.map((each) => (each.id === 'fan-setting' ? { id: 'delivered-airflow', answer: each.answer } : each)),
+  text,
+});
+
 /** The year of the wiring is placed where it told the era. */
 const yearPlaced: Step = ({ facts, text }) => ({
   facts,
@@ -245,7 +256,7 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
     by(cartonRules),
     words(methodSaid),
   ],
-  cost: [by(costRules), ...fan, ...moved, duct, by(bareAirflow('fan-curve')), allDay],
+  cost: [by(costRules), ...fan, ...moved, duct, by([runsAt]), by(bareAirflow('fan-curve')), setToRun, allDay],
   power: [by(loadRules), by(costRules.slice(-1)), by(wiringCodes), words(wiringSaid), yearPlaced],
   callback: [...fan, ...moved, duct, by([fanByNumber]), words(contextSaid), agePlaced],
   parts: [by(partsRules), ...fan, duct, words(controlSaid), words(unitSaid)],
@@ -297,18 +308,19 @@ export function plainReading(
       : [say.notKnown(spanish.unknown.slice(0, mostUnknown).join(', '))];
   const readings = Object.entries(steps)
     .map(([command, list]): Reading => {
+      const aside = setAside(whole, askedBy.get(command)?.has('house-leakage') === true);
       const { facts, text } = list.reduce<Taken>(
-        (sofar, step) => step(sofar, whole, units),
-        labelled(whole, command, units),
+        (sofar, step) => step(sofar, aside.line, units),
+        labelled(aside.line, command, units),
       );
       const known = command === 'callback' ? [...fact('complaint', typed.trim()), ...facts] : facts;
-      const { facts: withUnits, told } = settled(known, whole, { crew: units, say });
+      const { facts: withUnits, told } = settled(known, aside.line, { crew: units, say });
       const loose = looseNumbers(text);
       return {
         command,
         facts: Object.fromEntries(withUnits.map(({ id, answer }) => [id, answer])),
         score: scoreOf(command, { line: whole, said, facts, loose: loose.length }),
-        loose,
+        loose: [...aside.numbers, ...loose],
         told: [...righted, ...told, ...unread],
       };
     })

@@ -103,6 +103,11 @@ const shortForms: Readonly<Record<string, string>> = {
   fogy: 'foggy',
   noisey: 'noisy',
   lowd: 'loud',
+  exh: 'exhaust',
+  elec: 'electric',
+  vol: 'volume',
+  len: 'length',
+  lgth: 'length',
 };
 
 /** The words of the trade and of asking: what a slip of the fingers most likely meant. */

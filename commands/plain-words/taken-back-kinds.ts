@@ -39,8 +39,9 @@ const unit = String.raw`(?:${measures
   .join('|')}|(?:${things})(?:e?s)?)(?![a-z\d])`;
 
 export const kinds: readonly Kind[] = [
-  // A rated point, two sides, a count and a gauge, a cable.
+  // A rated point, cables with their count, two sides, a count and a gauge, a cable.
   { pattern: /(?<![\d.])\d+(?:\.\d+)?(?: cfm| l\/s)? ?(?:@|at) ?0?\.\d+(?: in)?/g, counted: false },
+  { pattern: /(?<![\d./-])\d{1,2} ?(?:x ?)?1[024]\/[23]\b(?: with ground)?/g, counted: false },
   {
     pattern: new RegExp(String.raw`(?<![\d.])${side} ?(?:x|by) ?${side}(?: ?(?:x|by) ?${side})?`, 'g'),
     counted: false,
@@ -50,7 +51,7 @@ export const kinds: readonly Kind[] = [
   { pattern: /\brsi ?-? ?\d+(?:\.\d+)?|\br ?-? ?\d+(?:\.\d+)?|\b(?:bare|uninsulated|unwrapped)\b/g, counted: false },
   {
     pattern: new RegExp(
-      String.raw`${number}(?: (?<unit>ft) ${number} in(?![a-z])| ?(?<other>%)| (?<another>${unit}))?`,
+      String.raw`${number}(?: (?<unit>ft) ${number} in(?![a-z])| ?(?<other>%)| (?<another>${unit})(?:(?<=elbow) (?:90|45)(?![\w./]| ?(?:cfm|in|ft)\b))?)?`,
       'g',
     ),
     counted: true,

@@ -16,15 +16,15 @@ import {
 
 /** Words that take something back wherever they stand. */
 const marker =
-  /[\s,;.-]*(?:\b(?:(?:no|nope|nah),? (?:wait|hold on|hang on|sorry|scratch that|strike that|i mean(?:t)?|actually|rather|no)|wait,? no|(?<!\b(?:to|they|i|we|you|must|should|he|she|can|long|and) )wait|(?:h[oa]ld|hang) on|(?:oh,? |er,? |um,? |uh,? )?sorry|(?:scratch|strike|cancel|forget) that|correction|i mean(?:t)?|or rather|oops|whoops|actually,? no|my (?:bad|mistake)|nope|nah|i lied|check that|typo|misread(?: (?:it|that))?)\b|(?<=[,;.] ?|\b(?:no|wait|sorry),? )make (?:that|it)\b|(?<=\d(?: [a-z0-9/]{1,5})? )make (?:that|it)(?= \d))[\s,:;.-]*/g;
+  /[\s,;.-]*(?:\b(?:(?:no|nope|nah),? (?:wait|hold on|hang on|sorry|scratch that|strike that|i mean(?:t)?|actually|rather|no)|wait,? no|(?<!\b(?:to|they|i|we|you|must|should|he|she|can|long|and) )wait|(?:h[oa]ld|hang) on|(?:oh,? |er,? |um,? |uh,? )?sorry|(?:scratch|strike|cancel|forget) that|correction|i mean(?:t)?|or rather|oops|whoops|actually,? no|my (?:bad|mistake)|nope|nah|i lied|check that|typo|misread(?: (?:it|that))?)\b|(?<=[,;.] ?|\b(?:no|wait|sorry),? )make (?:that|it)\b|(?<=\d(?: [a-z0-9/]{1,12}){0,3} )make (?:that|it)(?= \d))[\s,:;.-]*/g;
 
 /** Words that take back only what stands right before them: elsewhere "no" answers or denies. */
 const nextTo =
-  /[\s,;.-]+(?:(?<no>no)(?<pause>[,;:.-]*) |(?<actually>actually),? )(?<soft>(?:(?:it's|its|it is|it was|that's|thats|was|stamped|marked|says|make it|more like|only|just|the|an?|about|i think|sorry|to be exact) )*)(?:(?:the |my |his |her )?[a-z]+ (?:says|said|reads|shows) )?(?=[-\d.a-z])/g;
+  /[\s,;.-]+(?:(?:(?:well|uh|um|er|oh),? )?(?<no>no)(?<pause>[,;:.-]*) |(?<actually>actually),? )(?<soft>(?:(?:it's|its|it is|it was|that's|thats|was|stamped|marked|says|make it|more like|only|just|the|an?|about|i think|sorry|to be exact) )*)(?:(?:the |my |his |her )?[a-z]+ (?:says|said|reads|shows) )?(?=[-\d.a-z])/g;
 
 /** Small words between a marker and the value that is meant. */
 const filler =
-  /^(?:(?!(?:also|forgot|plus|and|another|for|about|what|how|will|if|do|does|can|should|until|till|before|after|while|then|to|with|there|no|not)\b)[a-z]+(?:'[a-z]+)?[,:=]? ){0,6}?(?:(?:r|rsi)-?)?(?=[-\d])/;
+  /^(?:(?!(?:also|forgot|plus|and|another|for|about|what|how|will|if|do|does|can|should|until|till|before|after|while|then|to|with|there|no|not)\b)[a-z]+(?:'[a-z]+)?[,:=]? (?:- )?){0,6}?(?:(?:r|rsi)-?)?(?=[-\d])/;
 const softer =
   /^(?:(?:it's|its|it|is|that's|that|was|should|be|an?|the|only|just|make|more|like|about|really|actually|got|all|use|say|says|on|my) )*/;
 
@@ -189,7 +189,8 @@ function nextToIt(line: string, say: ReadingWords): PutRight {
     const between = last && before.slice((last.index ?? 0) + last[0].length);
     if (between === undefined || !/^(?: [a-z]+(?:'s)?){0,3}$/.test(between) || answered.test(between)) continue;
     const paused = groups['pause'] !== '' || groups['soft'] !== '';
-    if (!meant.kind.counted && !paused) continue;
+    // "Flex no rigid" denies; a number is not denied so.
+    if (!/\d/.test(meant.said) && !paused) continue;
     // "Carton says 110, actually 80" tells two airflows; "5 wires, no 12 wires" denies the second.
     if (groups['actually'] !== undefined && meant.kind.counted && printed.test(before) && unitOf(meant.match) !== 'in')
       continue;

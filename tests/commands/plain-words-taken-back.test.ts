@@ -3,6 +3,8 @@ import { evened } from '#commands/plain-words/measures.ts';
 import { plainReading } from '#commands/plain-words/reading.ts';
 import { putRight } from '#commands/plain-words/taken-back.ts';
 import { askWords } from '#commands/words/ask.ts';
+import lines from './plain-words-put-right.json' with { type: 'json' };
+import { scored } from './plain-words-scored.ts';
 
 const right = (text: string) => putRight(evened(text), askWords.english.reading);
 
@@ -61,5 +63,34 @@ describe('what a speaker takes back', () => {
     expect(
       plainReading('30 in door, gap 1/2 in, nope checked again 3/4, 90 cfm', 'inch-pound').readings[0]?.told,
     ).toEqual(['1/2 in was taken back: read as 3/4 in.']);
+  });
+});
+
+describe('lines put right halfway, told as a form, or with airflows of more than one kind', () => {
+  it.each(lines.map((line) => [line.text, line] as const))('“%s” is read whole, with nothing beside', (_, line) => {
+    const { command, facts, wrong } = scored(line);
+    expect(command).toBe(true);
+    expect(facts).not.toContain(false);
+    expect(wrong).toEqual([]);
+  });
+
+  it('names which apartment it is and how leaky the house, and takes neither for an airflow', () => {
+    for (const place of ['unit 12', 'apt 44', 'floor 3', 'suite 110', 'in unit 80', 'house leaks 1400 m3/h at 50 Pa']) {
+      const runtime = plainReading(
+        `${place}, 6x9 bath 8 ft ceiling, 15 min shower, how long to run the fan`,
+        'inch-pound',
+      ).readings.find(({ command }) => command === 'runtime');
+      expect(
+        Object.keys(runtime?.facts ?? {}).filter((id) => /airflow|fan/.test(id)),
+        place,
+      ).toEqual([]);
+      expect(runtime?.loose.join(' '), place).toContain(/\d+/.exec(place)?.[0]);
+    }
+  });
+
+  it('takes neither of two numbers told under one name', () => {
+    const [best] = plainReading('sweat: exhaust: 72 / 85, attic 20 F, 4 in duct 12 ft, R-6', 'inch-pound').readings;
+    expect(Object.keys(best?.facts ?? {}).filter((id) => id.startsWith('exhaust'))).toEqual([]);
+    expect(best?.loose).toEqual(['72', '85']);
   });
 });
