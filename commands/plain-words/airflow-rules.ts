@@ -1,4 +1,4 @@
-import { fact, type Rule, rule } from './line.ts';
+import { type Fact, fact, type Rule, rule } from './line.ts';
 import { airflow, noUnit, number } from './measures.ts';
 
 const hedge = String.raw`(?:(?:only|about|around|roughly|at least|at|of|is|was|to|be|us|maybe|like|a|an|the|just|up|says?|said|came in at|comes in at|:|=|,) ?)*`;
@@ -6,17 +6,26 @@ const q = `(?<q>${airflow})`;
 /** "80, 100 or 110". A space belongs to what follows it, so that a row of commas can be read in one way only. */
 const settingsList = String.raw`(?<list>\d+(?:(?: ?(?:,|/|and|or|-))+ ?\d+(?![\d.]| ?(?:ft|in|mm|m|cm)\b))+|(?<!\d )\d{2,3}(?: \d{2,3}){1,3}(?! \d))`;
 
+/** A pressure of a rated point. */
+const pressureSaid = String.raw`0?\.\d+|0(?![\d.])|1(?:\.\d+)?(?!\/)|\d+(?:\.\d+)?(?= pa\b)`;
+
+/** Rated points, each with the units it was told in: litres a second at pascals are no cubic feet a minute. */
+function pointsSaid(points: string): readonly Fact[] {
+  const found = [
+    ...points.matchAll(/(\d+(?:\.\d+)?)(?: (cfm|l\/s|m3\/h))? ?(?:@|at) ?(\d*(?:\.\d+)?)(?: (pa)\b)?/g),
+  ].map(([, flow, unit, pressure, pascals]) => ({ flow, unit, pressure, pascals }));
+  // A unit told once stands for all of them.
+  const unit = found.find((each) => each.unit !== undefined)?.unit;
+  const pascals = found.some((each) => each.pascals !== undefined) ? ' Pa' : '';
+  const flows = unit === 'l/s' ? ' L/s' : unit === 'm3/h' ? ' m3/h' : '';
+  return fact('fan-curve', found.map(({ flow, pressure }) => `${flow}${flows}@${pressure}${pascals}`).join(' '));
+}
+
 /** What the label tells of the fan: its points, one constant airflow, its settings, the one number on the carton. */
 export const fanRules: readonly Rule[] = [
   rule(
-    String.raw`(?:\d+(?:\.\d+)?(?: (?:cfm|l/s))? ?(?:@|at) ?(?:0?\.\d+|0(?![\d.])|1(?:\.\d+)?|\d+(?= pa))(?: (?:in(?: ?w\.?[gc]\.?)?|pa))?(?: (?:and|,|;) |[ ,;]+(?:and )?)?)+`,
-    (_, points) =>
-      fact(
-        'fan-curve',
-        [...points.matchAll(/(\d+(?:\.\d+)?)(?: (?:cfm|l\/s))? ?(?:@|at) ?(\d+(?:\.\d+)?)( pa)?/g)]
-          .map(([, flow, pressure, pascals]) => `${flow}@${pressure}${pascals ?? ''}`)
-          .join(' '),
-      ),
+    String.raw`(?:\d+(?:\.\d+)?(?: (?:cfm|l/s|m3/h))? ?(?:@|at) ?(?:${pressureSaid})(?: (?:in\b(?: (?:of )?(?:water(?: (?:column|gauge))?|w\.?[gc]\.?))?|pa\b))?(?: (?:and|,|;) |[ ,;]+(?:and )?)?)+`,
+    (_, points) => pointsSaid(points),
   ),
   rule(
     String.raw`constant(?: flow)? ?(?<q>\d+)(?: cfm)?(?: fan)?(?: good| rated| holds| held)? ?(?:up )?to (?<p>\d+(?:\.\d+)?)(?: in(?: w\.?[gc]\.?)?)?`,
@@ -44,6 +53,14 @@ export const fanRules: readonly Rule[] = [
   rule(
     String.raw`(?:set (?:to|at|on)|(?:leave|left|keep|kept|run|running|runs) (?:it |them )?(?:on|at)|switched to|dialed to|selector (?:on|at|to))(?: the)? ${q}`,
     ({ q: flow }) => fact('fan-setting', `${flow}`),
+  ),
+];
+
+/** "Is 80 doable": what is asked of the fan, whatever else "is" stands before. */
+export const doable: readonly Rule[] = [
+  rule(
+    String.raw`(?:\b(?:is|are|would|will|can) )?(?:an? )?${q} (?:still |even |be |really |actually |is )*(?:doable|possible|realistic|reachable|achievable|attainable|feasible|within reach|in reach)\b`,
+    ({ q: flow }) => fact('airflow-needed', `${flow}`),
   ),
 ];
 

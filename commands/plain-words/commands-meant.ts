@@ -183,7 +183,7 @@ const cues: Readonly<Record<string, readonly Cue[]>> = {
   ],
   parts: [
     [
-      /\b(?:parts|materials?|shopping|supplies|take-?off|take off|(?:\w+ )?list\b(?! price)|what (?:all )?(?:do|will|would|should) (?:i|we|they) (?:need|have) to (?:buy|get|bring|order|pick up|grab|load|haul|take)|what (?:do|should) (?:i|we) (?:bring|buy|order|grab|pick up|load)|(?:on|in|for) the (?:truck|van)|how much (?:foil )?tape|how many (?:hangers|straps|screws)|requisition|bill of materials)\b/,
+      /\b(?:parts|materials?|shopping|supplies|take-?off|take off|(?:\w+ )?list\b(?! price)|what (?:all )?(?:do|will|would|should) (?:i|we|they) (?:need|have) to (?:buy|get|bring|order|pick up|grab|load|haul|take)|what (?:do|should) (?:i|we) (?:bring|buy|order|grab|pick up|load)|(?:on|in|for|off|off of|from|out of) (?:the |my |our )?(?:truck|van)\b|suppl(?:y|ies) (?:house|run|counter)|how much (?:foil )?tape|how many (?:hangers|straps|screws)|requisition|bill of materials)\b/,
       9,
     ],
     [/\b(?:tape|screws|hangers|straps|joists?|bring|buy)\b/, 3],

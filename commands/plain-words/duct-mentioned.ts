@@ -39,7 +39,7 @@ export interface DuctMentioned {
   readonly withoutStretch: string;
 }
 
-const kinds = String.raw`(?:foil|alumin(?:i)?um|semi[- ]?rigid|corrugated)(?:[- ]*(?:flex(?:ible)?))?|(?:insulated |wire |vinyl |plastic )?flex(?:ible|y|ie)?|spiral|(?:smooth|rigid|hard|galvanized|galvanised|sheet metal|metal|steel|pvc)(?: pipe)?|pipe`;
+const kinds = String.raw`(?:foil |silver |aluminum )?(?:accordion|slinky)(?: (?:stuff|hose|tube|flex))?|(?:foil|alumin(?:i)?um|semi[- ]?rigid|corrugated)(?:[- ]*(?:flex(?:ible)?))?|(?:insulated |wire |vinyl |plastic )?flex(?:ible|y|ie)?|spiral|(?:smooth|rigid|hard|galvanized|galvanised|sheet metal|metal|steel|pvc)(?: pipe)?|pipe`;
 /** What a duct does where it gets narrower or wider. */
 const changes =
   'reducers?|increasers?|transitions?|reductions?|reduc(?:ed?|es|ing)|increas(?:ed?|es|ing)|chok(?:ed?|es|ing)|neck(?:s|ed|ing)?|step(?:s|ped|ping)?|squeez(?:ed?|es|ing) down|pinch(?:es|ed)?|narrow(?:s|ed|ing)?|taper(?:s|ed|ing)?|bump(?:s|ed)? (?:up|down)|cut down|widen(?:s|ed)?|open(?:s|ed)? up|upsiz(?:ed?|es)|downsiz(?:ed?|es)|(?:drops?|goes|dropped|comes|went) (?:down|up)(?= from)';
@@ -91,7 +91,7 @@ const atoms: readonly (readonly [
   [/\b(?:pulled tight|stretched tight|fully stretched|taut)\b/g, () => ({ is: 'state', said: 'pulled tight' })],
   [
     new RegExp(
-      String.raw`(?:(?<![\d./])\d{1,2} ?(?:to|or|-) ?)?${number} (?:ft|m)\b(?! (?:ceiling|room|hall|bath|high|wide|elevation|altitude|above))`,
+      String.raw`(?:(?<![\d./])\d{1,2} ?(?:to|or|-) ?)?${number} (?:ft\b(?: ${number} in(?= (?:of )?(?:the |an? )?\d+(?:\.\d+)? (?:in|mm)\b))?|m\b)(?! (?:ceiling|room|hall|bath|high|wide|elevation|altitude|above))`,
       'g',
     ),
     (_, said) => ({ is: 'length', said: said.replace(/ ?(?:to|or) ?/, '-') }),
@@ -118,9 +118,15 @@ const atoms: readonly (readonly [
   ],
   [
     new RegExp(String.raw`\b(?:${kinds})\b`, 'g'),
-    (_, said) => ({ is: 'kind', said: said === 'aluminum' ? 'foil flex' : said }),
+    (_, said) => ({
+      is: 'kind',
+      said: foilSaid.test(said) ? 'foil flex' : /accordion|slinky/.test(said) ? 'flex' : said,
+    }),
   ],
 ];
+
+/** Crinkled and shiny, by the names it goes by. */
+const foilSaid = /^aluminum$|^(?:foil|silver|aluminum) (?:accordion|slinky)/;
 
 /** The widest and the narrowest duct of a bath fan, in inches and in millimetres. */
 const ductSizes = { in: [2, mostInches], mm: [60, 360] } as const;
@@ -195,7 +201,16 @@ function placedIn(line: string, collar: string | undefined): readonly Placed[] {
   for (const each of atoms.slice(0, changing)) take(found(left, each, collar));
   take(fittingsIn(left));
   for (const each of atoms.slice(changing)) take(found(left, each, collar));
-  return placed.sort((one, other) => one.at - other.at);
+  const inOrder = placed.sort((one, other) => one.at - other.at);
+  // "The old pipe up there is foil flex": the pipe is no duct of its own where it has no size and another kind is told.
+  const kindsTold = inOrder.filter(({ atom }) => atom.is === 'kind');
+  return inOrder.filter(
+    (each) =>
+      !kindsTold.includes(each) ||
+      !/^(?:metal |hard )?pipe$/.test('said' in each.atom ? each.atom.said : '') ||
+      kindsTold.length === 1 ||
+      !/\\b(?:the|that|this|old|existing|her|his|their|our|my|a) $/.test(line.slice(0, each.at)),
+  );
 }
 
 const found = (line: string, [pattern, meaning]: (typeof atoms)[number], collar?: string): readonly Placed[] =>
@@ -227,7 +242,8 @@ export function ductMentioned(line: string, collar?: string): DuctMentioned {
     }
     return open;
   };
-  for (const { atom } of placed) {
+  for (const { atom, end } of placed) {
+    const long = stretches.filter((each) => each.length !== undefined);
     if (atom.is === 'fitting' && atom.count === 0) open = undefined;
     else if (atom.is === 'fitting') {
       if (ends.includes(atom.id)) last.push(fittingText(atom.id, atom.count));
@@ -235,7 +251,11 @@ export function ductMentioned(line: string, collar?: string): DuctMentioned {
         const before = order.at(-1);
         const same = typeof before === 'object' && 'id' in before && before.id === atom.id ? before.count : 0;
         if (same > 0) order.pop();
-        order.push({ id: atom.id, count: atom.count + same });
+        const fitting = { id: atom.id, count: atom.count + same };
+        // What sits between two stretches told before it comes before the last of them.
+        if (/^ ?between\b/.test(line.slice(end)) && long.length > 1 && order.at(-1) === long.at(-1))
+          order.splice(-1, 0, fitting);
+        else order.push(fitting);
       }
       open = undefined;
     } else if (atom.is === 'change') {

@@ -94,7 +94,7 @@ const bends: readonly (readonly [RegExp, string])[] = [
     '$1 elbow $2 ',
   ],
   [
-    /\b(an?|[1-9]) (90|45)(?= ?(?:and|then|into|to|out|plus|with|roof|wall|soffit|louver|[,;+]|$|(?:an?|[1-9]) (?:90|45)\b))/g,
+    /\b(an?|[1-9]) (90|45)(?= ?(?:and|then|into|to|out|plus|with|between|roof|wall|soffit|louver|[,;+]|$|(?:an?|[1-9]) (?:90|45)\b))/g,
     '$1 elbow $2 ',
   ],
   [/\b(?:an?|1) (?:elbow )?(90|45|elbow) (?:at|on) (?:each|both|either) ends?\b/g, '2 elbow $1'],
@@ -140,10 +140,27 @@ const sentencesApart = (line: string): string => line.replace(/\. +(?=\p{Lu}(?!n
 /** What stands on lines of its own, with or without a bullet, as clauses of one line. */
 const linesJoined = (line: string): string => line.trim().replace(/[ \t]*[\r\n]+\s*(?:[-*•·] *)?/g, '; ');
 
+/** "90 at a tenth and 60 at a quarter": behind a pressure in decimals, a share of an inch at an airflow is one as well. */
+const decimalPoint = /\d[^\d,;]{0,8}?(?:@|\bat) ?0?\.\d/;
+const shareAtFlow =
+  /(\d{2,3}(?: ?c ?f ?m)? ?(?:@|\bat)) ?([13])\/([48]|16)(?: of an)?(?: ?inch\b| in\b| ?")?(?! ?(?:gap|undercut|under))/g;
+
+/** What follows feet and inches said in one breath: "8 foot 2 by", "seven foot six, just a tub". */
+const inchesSaid =
+  /(?<![\d./])(\d{1,2}) ?(foot|ft|feet) (\d{1,2}(?:[ -]\d\/\d+)?)(?![\d./'"])(?! ?(?:inch|inches|in|ft|feet|foot|mm|cm|m|cfm|l\/s|%|percent|deg\w*|min\w*|sec\w*|hours?|hrs?|gal\w*|watts?|elbows?|ells?|els?|bends?|turns?|awg|gauge|x ?(?:90|45|elbow)|90|45|(?:insulated|semi|foil|flex\w*|smooth|rigid|spiral|hard|metal|galv\w*|pvc|pipe|duct|aluminum|round|sheet)|(?:switch|wire|ground|device|cap|reducer|fan)s?)\b)(?! ?[#@°]| \d)/g;
+const feetAndInches = (said: string, feet: string, word: string, inches: string): string =>
+  Number.parseInt(inches, 10) < 12 && (word !== 'feet' || Number(feet) < 20) ? `${feet} ft ${inches} in ` : said;
+
+/** "Six feet and eight feet of duct with a 90 between". */
+const between = /\b(?:right )?(?:in|at|half ?way) ?between\b(?! (?:the|joists|studs)\b)|\bin the middle\b/g;
+
 /** A line of plain words made even: lower case, digits, mended spelling, one name for each unit. */
 export function evened(line: string): string {
   let text = withDigits(respelled(apart(evenMarks(sentencesApart(fieldsApart(linesJoined(line)))))))
     .replace(/\btoo (?=90|45)/g, '2 ')
+    .replace(between, 'between')
+    .replace(/\b(an?|1|and) (90|45) in (?=\d+ ?(?:ft|feet|foot|m|met(?:er|re)s?)\b|')/g, '$1 $2 elbow within ')
+    .replace(/\bwall jacks?\b/g, 'wall cap')
     .replace(/(?<![\d,])(\d{1,2}),(?=\d{3}(?!\d|,\d))/g, '$1')
     .replace(/(?<![\d,.])(\d,\d{1,2}|\d{2},\d)(?![\d,])/g, (decimal) => decimal.replace(',', '.'))
     .replace(/(?<![\d.])\.(?=\d)/g, '0.')
@@ -191,6 +208,12 @@ export function evened(line: string): string {
     .replace(/\b(exhaust|house|indoor) hum\b/g, '$1 humidity')
     .replace(/\bw\/ ?o\b/g, 'without')
     .replace(/\bw\/ ?/g, 'with ');
+  text = text.replace(inchesSaid, feetAndInches);
+  if (decimalPoint.test(text))
+    text = text.replace(
+      shareAtFlow,
+      (_, flow: string, top: string, bottom: string) => `${flow} ${Number(top) / Number(bottom)} in `,
+    );
   if (/\bbags?\b/.test(text)) text = text.replace(/(?<=\d) ?g\b/g, ' gal');
   if (ofReadings.test(text)) text = text.replace(readingsInRow, (row) => row.replaceAll('/', ', '));
   if (ofMoney.test(text)) text = text.replace(/(?<=\d)c\b/g, ' cent');

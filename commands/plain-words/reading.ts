@@ -7,6 +7,7 @@ import {
   bareAirflow,
   cartonRules,
   deliveredRules,
+  doable,
   fanActs,
   fanAlone,
   fanByNumber,
@@ -186,6 +187,7 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
     by(buildingCodes),
     ...fan,
     by(undercutRules),
+    by(doable),
     by(cartonRules),
     by(fanActs),
     by(askedOf),
@@ -198,6 +200,7 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
   ],
   reach: [
     ...fan,
+    by(doable),
     by(cartonRules),
     by(fanActs),
     by(askedOf),

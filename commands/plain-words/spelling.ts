@@ -64,6 +64,26 @@ const shortForms: Readonly<Record<string, string>> = {
   cond: 'conductors',
   recep: 'receptacle',
   mtr: 'meter',
+  ninty: 'ninety',
+  nintey: 'ninety',
+  nintys: 'nineties',
+  ninties: 'nineties',
+  eigthy: 'eighty',
+  seventey: 'seventy',
+  fifity: 'fifty',
+  fity: 'fifty',
+  forteen: 'fourteen',
+  fiveteen: 'fifteen',
+  fiften: 'fifteen',
+  twelv: 'twelve',
+  twelfe: 'twelve',
+  tweny: 'twenty',
+  twentey: 'twenty',
+  thrity: 'thirty',
+  thirthy: 'thirty',
+  hundered: 'hundred',
+  hundrd: 'hundred',
+  fule: 'fuel',
   ani: 'any',
   wid: 'with',
   gvo: 'go',
@@ -119,7 +139,7 @@ duct ducts ducting flex flexible foil rigid smooth spiral metal pipe elbow elbow
 louver screen collar compressed squeezed slack stretched run running length maximum limit longest far metres meters
 attic sweat sweats sweating condensation condense condensate drip drips insulated insulation uninsulated wrap wrapped bare degrees temperature outside unheated
 humidity humid relative exhaust house percent minutes minute seconds hours hour timer fog fogged foggy mirror squeegee wipe
-door undercut gap clearance under makeup transfer grille hallway natural draft water heater furnace fireplace backdraft suction pull pulling range dryer blower
+door undercut gap clearance under makeup transfer grille hallway natural draft water heater furnace boiler fireplace fuel burning appliance appliances combustion propane compartment backdraft suction pull pulling range dryer blower
 knob box wires wire conductors cables cable ground grounds switch switches device devices clamp clamps inside internal gauge cubic octagon stamped
 connectors receptacle dimmer sensor leads plastic gang smallest volume fill single canadian code
 bag garbage gallon liter litre test tissue flow grille pressure hole stopwatch empty emptied anemometer

@@ -147,16 +147,38 @@ const gap = (said: string | undefined, unit: string | undefined): readonly Fact[
   inches(`${said}`, unit) > widestGap && !(unit === undefined && Number(said) < narrowestDoor)
     ? undefined
     : fact('door-gap', ofUnit(said, unit));
-/** "2 ft 6", and "2-6" or "2/8" as doors are sold: feet and inches. */
-const doorAsSold: Rule = rule(
-  String.raw`(?:\bdoor(?: (?:is|of|width|a|an|at))*[:=,]? ?(?<f>[23]) ?(?:ft |-|/)(?<i>0|2|4|6|8|10)(?![\d/.]| ?(?:in|ft|x|by|gap)\b)|(?<![\d./x-] ?)(?<g>[23]) ?(?:ft |-|/)(?<j>0|2|4|6|8|10)(?: x 6-8)? (?:wide )?(?:bath(?:room)? )?door\b)`,
-  ({ f, i, g, j }) => fact('door-width', `${f ?? g} ft ${i ?? j} in`),
-);
+/** Feet and inches as doors are sold: "2-6" or "2/8", and none above three feet; 3/8 is a gap. */
+const asSold = (feet: string, inches: string): string =>
+  String.raw`(?<${feet}>2(?= ?(?:ft |-|/) ?(?:0|2|4|6|8|10)\b)|3(?= ?(?:ft |- ?0|/ ?0)))(?: ?ft |-|/)(?<${inches}>0|2|4|6|8|10)`;
+/** A door whose width stands before it has none behind. */
+const unsizedDoor = String.raw`(?<!\d ?(?:in|mm|cm|ft) (?:wide )?(?:bath(?:room)? )?)\bdoor(?:'s)?(?: (?:is|of|width|a|an|at|it's|its|just|only))*[:=,]? ?`;
+const doorAsSold: readonly Rule[] = [
+  // "A 2868 door" is 2 ft 8 in wide and 6 ft 8 in high.
+  rule(
+    String.raw`(?<![\d./x-] ?)(?<f>[23])(?<i>[02468])(?: ?x ?)?[67][068](?: (?:bath(?:room)?|hollow|core|slab|prehung|solid))* ?door\b|\bdoor(?:'s)?(?: (?:is|a|an|size))*[:=,]? ?(?<g>[23])(?<j>[02468])(?:6[68]|70|80)(?![\d/.]| ?(?:in|mm|ft|cfm|sqin)\b)`,
+    ({ f, i, g, j }) => fact('door-width', `${f ?? g} ft ${i ?? j} in`),
+  ),
+  rule(
+    String.raw`(?:${unsizedDoor}${asSold('f', 'i')}(?![\d/.]| ?(?:ft|x|by|gap|undercut|under|clearance)\b)(?: in\b)?|(?<![\d./x-] ?)${asSold('g', 'j')}(?: in)?(?: x 6-8)? (?:wide )?(?:bath(?:room)? )?door\b)`,
+    ({ f, i, g, j }) => fact('door-width', `${f ?? g} ft ${i ?? j} in`),
+  ),
+];
 const door = (said: string | undefined, unit: string | undefined): readonly Fact[] | undefined =>
   inches(`${said}`, unit) < narrowestDoor ? undefined : fact('door-width', ofUnit(said, unit));
 
+/** "So call it 5/16": what somebody settles on, where it can only be a gap. */
+const settledGap: Rule = rule(
+  String.raw`\b(?:call|called|calling|say|figure|figured|make|put|guess)(?: (?:it|that|the gap|at|about|around|maybe|a|like|roughly))* (?<g>(?:[01][ -])?\d/\d{1,2})(?: (?<u>in))?\b`,
+  ({ g, u }) => gap(g, u ?? 'in'),
+);
+
 export const doorRules: readonly Rule[] = [
-  doorAsSold,
+  ...doorAsSold,
+  settledGap,
+  rule(
+    String.raw`(?:\bdoor\b|~)[^\d~;.]{0,24}\b(?:cut|trimmed|planed|shaved|sits|clears)(?: (?:up|off|down|short|the|by|about|it|floor|tile|carpet|like|maybe))* (?<g>(?:[01][ -])?\d/\d{1,2})(?: (?<u>in))?\b`,
+    ({ g, u }) => gap(g, u ?? 'in'),
+  ),
   // "The gap under a 32 in door is 5/8 in": two widths in one breath, the door's first.
   rule(
     String.raw`(?:gap|undercut|clearance|space|crack)(?: (?:is|under|at|below|beneath|of|the|a|an|that|this|her|his|my|our|bottom))* (?<w>${number}) ?(?<v>in|mm|cm|ft|m)? ?(?:wide )?(?:bath(?:room)? )?door(?: (?:is|of|at|about|only|just|measures|maybe|like|around|a))*[:=,]? ?(?<g>${number})${notAir} ?(?<u>in|mm|cm)?`,
@@ -192,7 +214,7 @@ export const doorRules: readonly Rule[] = [
 ];
 
 /** The gap and the door where each is named: a width alone may be the duct's. */
-export const undercutRules: readonly Rule[] = doorRules.slice(0, 6);
+export const undercutRules: readonly Rule[] = doorRules.slice(0, 9).filter((each) => each !== settledGap);
 
 /** A length beside a door that nothing else is said of: what is as wide as a door is one. */
 export const doorBySize: readonly Rule[] = [

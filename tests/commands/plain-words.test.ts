@@ -177,6 +177,41 @@ describe('one line from a van', () => {
       );
   });
 
+  it('keeps the units of rated points, told once or each time', () => {
+    const curve = (text: string) => read(text)?.facts['fan-curve'];
+    const duct = '5 m of 100 mm flex, two 90 degree bends, roof cap, what comes out';
+    expect(curve(`fan gives 30 L/s at 25 Pa and 20 L/s at 60 Pa, ${duct}`)).toBe('30 L/s@25 Pa 20 L/s@60 Pa');
+    expect(curve(`100 cfm at a tenth of an inch and sixty at a quarter, ${duct}`)).toBe('100@0.1 60@0.25');
+  });
+
+  it('takes an eight-foot-six for a length, and the inches behind feet for a size where no other is told', () => {
+    const run = (text: string) => read(text)?.facts['duct-run'];
+    expect(run(`80 fan, 9'6" of 4" spiral, wall cap, what comes out`)).toBe('9 ft 6 in 4 in spiral; wall cap');
+    expect(run('80 fan, nine foot six of four inch spiral, wall cap, what comes out')).toBe(
+      '9 ft 6 in 4 in spiral; wall cap',
+    );
+    expect(run('80 fan, twelve feet four inch flex, wall cap, what comes out')).toBe('12 ft 4 in flex; wall cap');
+    expect(run('80 fan, 12 foot 4 flex, wall cap, what comes out')).toBe('12 ft 4 in flex; wall cap');
+  });
+
+  it('puts a bend told to be between two stretches between them', () => {
+    expect(read(`70 fan, 5' + 9' 4in smooth w/ 1x45 in between, wall cap, what do I get`)?.facts['duct-run']).toBe(
+      '5 ft 4 in smooth; 1 x elbow 45; 9 ft 4 in smooth; wall cap',
+    );
+  });
+
+  it('reads a door as doors are sold, and no gap for one', () => {
+    const door = (text: string) => read(text)?.facts;
+    for (const said of ['two-eight door', '2/8 door', '2868 door', 'door is a 2-8', 'two foot eight door'])
+      expect(door(`${said}, 110 cfm fan, is the gap enough`)?.['door-width'], said).toBe('2 ft 8 in');
+    expect(door('110 cfm, 30" door, 3/8 undercut, enough')).toMatchObject({
+      'door-width': '30 in',
+      'door-gap': '3/8 in',
+    });
+    expect(door('30 in door, 110 cfm, gap is pencil thick, so call it 5/16')?.['door-gap']).toBe('5/16 in');
+    expect(door('30 in door, 110 cfm, gap is pencil thick')?.['door-gap']).toBeUndefined();
+  });
+
   it('takes two numbers beside each other for no change of size where no duct has that size', () => {
     expect(read('110 fan, drops from 110 to 80, 12 ft of 4 in flex, roof cap, what do I get')?.facts['duct-run']).toBe(
       '12 ft 4 in flex; roof cap',
