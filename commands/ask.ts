@@ -16,6 +16,8 @@ import { plainReading, type Reading } from './plain-words/reading.ts';
 import { readDuctRun } from './questions/duct-run-reading.ts';
 import { askWords } from './words/ask.ts';
 import { tellsOfDanger } from './workings/danger-heard.ts';
+import { emergencyIn } from './workings/danger-net.ts';
+import { emergencyReply } from './workings/emergency.ts';
 
 /** Readings closer than this are both offered; one that scores less than the least is no reading at all. */
 const apart = 1;
@@ -183,6 +185,8 @@ function answered(
   if (as === undefined && tellsOfDanger(text)) {
     return { start: 'callback', given: { complaint: text }, notes: [askWords[language].dangerHeard] };
   }
+  const emergency = as === undefined ? emergencyIn(text) : undefined;
+  if (emergency !== undefined) return emergencyReply(emergency, language);
   const told = (as ?? '').trim().toLowerCase().replace(/^\//, '');
   const wanted = readable.filter(({ command }) => command.name === told);
   const [best, second] = wanted.length > 0 ? wanted : readable.filter(({ reading }) => reading.score >= least);

@@ -7,6 +7,17 @@ export const askWords = inEach(
     or: 'or',
     readAs: (what: string) => `Read as ${what}.`,
     dangerHeard: 'Read as callback, for the danger in it. The rest was left for later.',
+    /** What cannot wait for a question. */
+    emergencies: {
+      hurt: {
+        headline: 'Call the emergency services now.',
+        says: 'Call the emergency services now, and do what they say. Do not move whoever fell unless staying there is worse; touch nobody who may still hold a live part. Whoever hit the head, or got a shock, sees a doctor today even if all feels well. The job stops until the lead is there.',
+      },
+      live: {
+        headline: 'Treat it as live. Touch nothing.',
+        says: 'Treat it as live and touch nothing: a wire can be fed from another breaker, and a tester that was not proved tells nothing. Step away, keep others out, and call the person on your crew qualified for electrical work, or a licensed electrician. Nothing goes on before that person has found what feeds it and proved it dead.',
+      },
+    },
     noFacts: ' No facts were found in it.',
     notPlaced: (items: string, several: boolean) =>
       `I could not place ${items}. Nothing was made of ${several ? 'them' : 'it'}.`,
@@ -34,13 +45,23 @@ export const askWords = inEach(
       units: { mm: 'millimetres', cm: 'centimetres', m: 'metres', in: 'inches' } as Readonly<Record<string, string>>,
     },
     notRead: (commands: string) =>
-      `That could not be read as a question about a bath fan. Say the room, the fan or the duct, such as: 110 fan 4 in flex 20 ft 3 elbows roof cap. Or name a command: ${commands}.`,
+      `That could not be read as a question about a bath fan. Say the room, the fan or the duct, such as: 110 fan 4 in flex 20 ft 3 elbows roof cap. Or name a command: ${commands}. If it is about smoke, gas, a shock, a live wire or somebody hurt: touch nothing, keep everybody clear and call the emergency services.`,
   },
   {
     and: 'y',
     or: 'o',
     readAs: (what) => `Se leyó como ${what}.`,
     dangerHeard: 'Se leyó como callback, por el peligro que dice. Lo demás se dejó para después.',
+    emergencies: {
+      hurt: {
+        headline: 'Llame a emergencias ahora.',
+        says: 'Llame a emergencias ahora, y haga lo que le digan. No mueva a quien cayó, salvo que quedarse ahí sea peor; no toque a nadie que pueda seguir agarrado a algo con corriente. Quien se golpeó la cabeza o recibió una descarga ve hoy a un médico aunque se sienta bien. El trabajo se para hasta que llegue el jefe.',
+      },
+      live: {
+        headline: 'Trátelo como con corriente. No toque nada.',
+        says: 'Trátelo como con corriente y no toque nada: un alambre puede venir de otro disyuntor, y un probador sin comprobar no dice nada. Retírese, no deje pasar a nadie, y llame a la persona calificada en electricidad de su cuadrilla o a un electricista con licencia. Nada sigue antes de que esa persona halle de dónde viene y compruebe que no hay tensión.',
+      },
+    },
     noFacts: ' No se halló ningún dato.',
     notPlaced: (items, several) =>
       several ? `No supe dónde poner ${items}. No se usaron.` : `No supe dónde poner ${items}. No se usó.`,
@@ -64,7 +85,7 @@ export const askWords = inEach(
       units: { mm: 'milímetros', cm: 'centímetros', m: 'metros', in: 'pulgadas' },
     },
     notRead: (commands) =>
-      `No se pudo leer como una pregunta sobre un extractor de baño. Diga el cuarto, el extractor o el ducto, por ejemplo: extractor de 110, 20 pies de flex de 4, tres codos, salida de techo. O nombre un comando: ${commands}.`,
+      `No se pudo leer como una pregunta sobre un extractor de baño. Diga el cuarto, el extractor o el ducto, por ejemplo: extractor de 110, 20 pies de flex de 4, tres codos, salida de techo. O nombre un comando: ${commands}. Si se trata de humo, gas, un toque, un alambre con corriente o alguien herido: no toque nada, aleje a todos y llame a emergencias.`,
   },
 );
 

@@ -1,9 +1,10 @@
 import { findingsInAny, type HeardWords } from '#diagnosis/findings-in-words.ts';
 import { preparedWords } from '#diagnosis/phrases.ts';
 import { namedIn, wordsOfName } from '#interview/named-places.ts';
-import { callbackFindings } from '#knowledge/callback-findings.ts';
+import { type CallbackFindingId, callbackFindings } from '#knowledge/callback-findings.ts';
 import { englishCallbackWords, spanishCallbackWords } from '#knowledge/callback-words.ts';
 import { alarmSpokenOf } from './alarm-spoken-of.ts';
+import { dangersCaught } from './danger-net.ts';
 
 /** What somebody who says so must be told before anything else, whatever else was asked. */
 const urgent: ReadonlySet<string> = new Set(['spill', 'smell', 'shock', 'wet-wiring', 'breaker-heat']);
@@ -17,9 +18,12 @@ let prepared: readonly ReturnType<typeof preparedWords>[] | undefined;
 export function heardIn(complaint: string): HeardWords & { readonly alarmChirps: boolean } {
   prepared ??= [englishCallbackWords, spanishCallbackWords].map(preparedWords);
   const { rest, chirps } = alarmSpokenOf(complaint);
-  const heard = withoutNames(
-    findingsInAny(prepared, rest, (id) => callbackFindings[id].danger !== undefined),
-    complaint,
+  const heard = withCaught(
+    withoutNames(
+      findingsInAny(prepared, rest, (id) => callbackFindings[id].danger !== undefined),
+      complaint,
+    ),
+    rest,
   );
   if (!chirps || heard.seen.some(({ id }) => id === 'spill')) return { ...heard, alarmChirps: chirps };
   const chirp = { id: 'spill' as const, words: complaint.slice(0, 100), confidence: 'probable' as const };
@@ -28,6 +32,20 @@ export function heardIn(complaint: string): HeardWords & { readonly alarmChirps:
     notSeen: heard.notSeen.filter(({ id }) => id !== 'spill'),
     unsure: [chirp, ...heard.unsure.filter(({ id }) => id !== 'spill')],
     alarmChirps: true,
+  };
+}
+
+/** With the dangers that a line tells in an order of words no phrase has. */
+function withCaught(heard: HeardWords, line: string): HeardWords {
+  const told = new Set(heard.seen.map(({ id }) => id));
+  const caught = [...dangersCaught(line)].filter((id) => !told.has(id));
+  if (caught.length === 0) return heard;
+  const isCaught = ({ id }: { readonly id: CallbackFindingId }) => caught.includes(id);
+  return {
+    ...heard,
+    seen: [...heard.seen, ...caught.map((id) => ({ id, words: line.slice(0, 100), confidence: 'probable' as const }))],
+    notSeen: heard.notSeen.filter((each) => !isCaught(each)),
+    unsure: heard.unsure.filter((each) => !isCaught(each)),
   };
 }
 

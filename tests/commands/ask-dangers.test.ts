@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import callback from '#commands/callback.ts';
 import { heardIn, tellsOfDanger } from '#commands/workings/danger-heard.ts';
+import { emergencyIn } from '#commands/workings/danger-net.ts';
+import { emergencyReply } from '#commands/workings/emergency.ts';
 import { once, talked } from './talked.ts';
 
 // Invented lines, as a caller or an apprentice might say them; what each must bring follows the dangers of the knowledge base.
@@ -34,7 +36,25 @@ huele a gas en el baño
 me dio toques el extractor
 los niños estan mareados cuando prende el calentador
 salen chispas del extractor
-huele a plastico derretido`.split('\n');
+huele a plastico derretido
+customer smells gas when fan on
+smell of gas when the fan runs
+we all have headaches since the new fan
+she gets headaches when the fan runs
+ceiling is sagging and wet round the fan
+ceiling bulging under the fan
+smoke came out of the fan
+olia a quemado pero ya no
+antes olia a quemado ayer
+ya no huele a quemado
+it used to smell burnt but not anymore
+se prendio fuego el atico
+el calentador tira humo
+senti un ormigueo
+me pego la luz
+el ventilador dio un chispazo
+corto circuito al prender
+huele raro el ventilador como a plastico caliente`.split('\n');
 
 const harmless = `fan louder than before
 mirror stays foggy
@@ -51,7 +71,14 @@ fan is loud, we have a co alarm in the kitchen
 do we need a co alarm
 there is no co alarm in the house
 hay una alarma de monóxido en el pasillo
-la casa no tiene detector de monoxido`.split('\n');
+la casa no tiene detector de monoxido
+no smoke, no headaches, just loud
+fogs the mirror, no gas smell
+sewer gas smell from the drain
+gas water heater in the hall, 80 cfm, 30 in door
+cigarette smoke from next door comes in
+no huele a quemado
+sin humo, pero suena fuerte`.split('\n');
 
 describe('a line told to /ask', () => {
   it.each(dangers)('stops: %s', (line) => {
@@ -103,4 +130,34 @@ describe('an alarm for carbon monoxide in a complaint', () => {
       expect(heardIn(line).seen.map(({ id }) => id)).toContain('spill');
     },
   );
+});
+
+describe('what cannot wait for a question', () => {
+  it.each([
+    ['breaker off but the tester still reads 120', 'live'],
+    ['wires are still hot with the breaker off', 'live'],
+    ['ya corte el breaker pero el tester marca 120', 'live'],
+    ['corte el breaker y todavia hay corriente', 'live'],
+    ['el abanico sigue prendido con el breaker bajado', 'live'],
+    ['los cables estan vivos', 'live'],
+    ['fell off the ladder and hit my head', 'hurt'],
+    ['me cai de la escalera y me golpie la cabeza', 'hurt'],
+  ])('%s', (line, kind) => {
+    expect(emergencyIn(line)).toBe(kind);
+    const { says, weight } = emergencyReply(kind === 'hurt' ? 'hurt' : 'live', 'english').findings[0] ?? {};
+    expect(weight).toBe('stop');
+    expect(says).toMatch(kind === 'hurt' ? /^Call the emergency services now/ : /^Treat it as live and touch nothing/);
+  });
+
+  it('is no line that asks for a number', () => {
+    for (const line of harmless) expect(emergencyIn(line), line).toBeUndefined();
+  });
+
+  it('orders everybody out before any breaker where there is smoke or fire', () => {
+    for (const line of ['smoke came out of the fan', 'se prendio fuego el atico']) {
+      const [first] = once(callback, line).reply?.findings ?? [];
+      expect(first?.weight).toBe('stop');
+      expect(first?.says, line).toMatch(/^Everyone outside/);
+    }
+  });
 });
