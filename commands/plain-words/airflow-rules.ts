@@ -90,6 +90,10 @@ export const neededRules: readonly Rule[] = [
 
 export const measuredRules: readonly Rule[] = [
   rule(
+    String.raw`\bat (?:the )?grille,? (?:(?:it|it's|it is|is|was|we|i|got|get|reads?|shows?|about|only) )+${q}`,
+    ({ q: flow }) => fact('measured-airflow', `${flow}`),
+  ),
+  rule(
     String.raw`(?:measur(?:ed?|es|ing)|metered|clocked|(?:flow )?hood (?:says|shows|reads|at|gave)?|hood|it says|reading|readings|tested at)(?: (?:airflow|flow|it))? ?${hedge}${q}(?: at (?:the )?grille)?`,
     ({ q: flow }) => fact('measured-airflow', `${flow}`),
   ),

@@ -203,6 +203,7 @@ export const otherNames: Readonly<Record<string, readonly string[]>> = {
     'hrs/day',
     'hr/day',
     'h/day',
+    'h/d',
     'hrs per day',
     'hr per day',
     'hrs a day',

@@ -38,7 +38,14 @@ const unit = String.raw`(?:${measures
   .sort((one, other) => other.length - one.length)
   .join('|')}|(?:${things})(?:e?s)?)(?![a-z\d])`;
 
+/** A count of things with their gauge, each sort for itself: a switch never stands for a ground. */
+const gauged = ['switch|dimmer|timer|device|yoke', 'ground', 'wire|conductor|hot|neutral'].map((sort) => ({
+  pattern: new RegExp(String.raw`(?<![\d./-])\d{1,2} (?:${sort})(?:e?s)? (?:on |of )?#?1[024]\b`, 'g'),
+  counted: false,
+}));
+
 export const kinds: readonly Kind[] = [
+  ...gauged,
   // A rated point, cables with their count, two sides, a count and a gauge, a cable.
   { pattern: /(?<![\d.])\d+(?:\.\d+)?(?: cfm| l\/s)? ?(?:@|at) ?0?\.\d+(?: in)?/g, counted: false },
   { pattern: /(?<![\d./-])\d{1,2} ?(?:x ?)?1[024]\/[23]\b(?: with ground)?/g, counted: false },

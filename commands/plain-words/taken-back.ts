@@ -216,6 +216,14 @@ export function putRight(line: string, say: ReadingWords): PutRight {
   let text = beside.line;
   for (const { index, 0: words } of [...text.matchAll(marker)].reverse()) {
     const [before, from] = [text.slice(0, index), text.slice(index + words.length)];
+    // "A shower, sorry no shower".
+    const [, denied] = /^no (toilet|shower|tub)\b/.exec(from) ?? [];
+    const said = denied === undefined ? -1 : before.lastIndexOf(denied);
+    if (denied !== undefined && said >= 0) {
+      told.unshift(say.takenBack(denied, `no ${denied}`));
+      text = `${before.slice(0, said)}${before.slice(said + denied.length)}, ${from}`;
+      continue;
+    }
     const led = ledTo(from);
     const mended = led === undefined ? undefined : mendedFrom(before, led, from.slice(led.length), say);
     if (mended === undefined) continue;
