@@ -8,6 +8,10 @@ const boxes: readonly Rule[] = [
     fact('box', `${decimal(`${v}`)} ${u === 'ml' ? 'mL' : u}`),
   ),
   rule(
+    String.raw`(?<a>4[ -]11/16) ?(?:in )?square(?: (?:box|metal|junction))*,? ?(?:by |x )?(?<d>${number})(?: in)?(?: deep)?`,
+    ({ a, d }) => fact('box', `${sized(a)} x ${sized(d)} square`),
+  ),
+  rule(
     String.raw`(?<a>4|4[ -]11/16) ?(?:in )?(?:x|by) ?(?:4|4[ -]11/16) ?(?:in )?(?:x|by) ?(?<d>${number})(?: in)?(?: deep)?(?: square)?`,
     ({ a, d }) => fact('box', `${sized(a)} x ${sized(d)} square`),
   ),
@@ -120,8 +124,12 @@ function withGangs(facts: readonly Fact[], line: string): readonly Fact[] {
   );
 }
 
+/** Equipment grounding conductors, by their letters or in full. */
+const egc = String.raw`egcs?|equipment ground(?:ing|s)?(?: conductors?)?`;
+
 const counted = (said: string | undefined): string => (said === undefined || /^an?$|^the$/.test(said) ? '1' : said);
-const onGauge = String.raw`(?: ?,?(?:on|at|of|all|with)? ?(?:#|no\.? ?)?(?<w>${gauges})(?! ?(?:in|mm|in3|x|/)|\d)(?: awg)?)?`;
+/** "On 14", "biggest is 12", "landed on the 14s", "also 12": what a count of things lands on. */
+const onGauge = String.raw`(?:(?: ?,| -)? ?(?:\(? ?(?:on|at|of|all|with|are|is|the|both|each|also|too|in|biggest|largest|thickest|max|being|landed|landing|lands|connected|wired|tied|to|size|sized) ?)*(?:#|no\.? ?)?(?<w>${gauges})'?s?(?! ?(?:in|mm|cm|ft|m|in3|cm3|ml|cfm|x|/|#|wires?|conductors?|cables?)(?![a-z\d])|-?\d|\.\d| \d| ?- ?\d)(?: awg)?)?`;
 
 /** "Three hots, three neutrals, all fourteen": one size told for every wire. */
 const oneSize = new RegExp(
@@ -145,18 +153,22 @@ export function boxMentioned(line: string, given: readonly Fact[] = []): Taken {
   };
   const leads = taken(inside.text, [
     rule(
-      String.raw`(?:fan(?:'s)?|fixture)(?: (?:has|wires?|leads?|are|is|of))*[:=,]? ?(?<n>\d) ?(?:x ?)?(?:leads? |wires? )?(?:are |is )?(?:#)?(?<w>${gauges})(?: awg)?|(?<f>\d) ?(?:x ?)?#?(?<fw>18|16|14)(?: ?(?:awg|ga))? (?:fan|fixture) (?:wires?|leads?)|(?<m>\d) (?:fixture|fan) (?:wires?|leads?)(?: (?:are|is|of|at))* ?(?:#)?(?<v>${gauges})(?: awg)?`,
+      String.raw`(?:fan(?:'s)?|fixture)(?: (?:has|wires?|leads?|are|is|of))*(?:[:=]|(?<=wires?|leads?),)? ?(?<n>\d) ?(?:x ?)?(?:leads? |wires? )?(?:are |is )?(?:#)?(?<w>${gauges})(?: awg)?|(?<f>\d) ?(?:x ?)?#?(?<fw>18|16|14)(?: ?(?:awg|ga))? (?:fan|fixture) (?:wires?|leads?)|(?<m>\d) (?:fixture|fan) (?:wires?|leads?)(?: (?:are|is|of|at))* ?(?:#)?(?<v>${gauges})(?: awg)?`,
       ({ n, w, m, v, f, fw }) => fact('fixture-wires', `${n ?? m ?? f}x${w ?? v ?? fw}`),
     ),
   ]);
   const grounds = taken(leads.text, [
+    rule(
+      String.raw`\b(?:grounds?|${egc})[:=]? ?(?<n>[1-9]\d?)(?: ?x ?#?| ?# ?)(?<w>${gauges})(?![\d/]| ?(?:wires?|conductors?|hots?|blacks?|whites?)\b)`,
+      ({ n, w }) => fact('grounds', `${n}x${w}`),
+    ),
     // A count, a size, then the word: "2 14 grounds" are two of them.
     rule(
-      String.raw`(?<![\d/.])(?<n>\d{1,2})(?: ?x ?| ?# ?| )(?<w>${gauges})(?: (?:awg|ga|bare|equipment|copper))* (?:grounds?|bares?|egcs?)\b`,
+      String.raw`(?<![\d/.])(?<n>\d{1,2})(?: ?x ?| ?# ?| )(?<w>${gauges})(?: (?:awg|ga|bare|equipment|copper))* (?:grounds?|bares?|${egc})\b`,
       ({ n, w }) => fact('grounds', `${n}x${w}`),
     ),
     rule(
-      String.raw`(?<![\d/.]|\d ?x ?|\d ?# ?|(?<![\d/.x#]|[x#] )\d{1,2} )(?<n>\d{1,2}) (?:bare |equipment |copper )*(?:grounds?|bares?|bare wires?)\b${onGauge}`,
+      String.raw`(?<![\d/.]|\d ?x ?|\d ?# ?|(?<![\d/.x#]|[x#] )\d{1,2} )(?<n>\d{1,2}) (?:bare |equipment |copper )*(?:grounds?|bares?|bare wires?|${egc})(?: wires?| conductors?)?\b${onGauge}`,
       ({ n, w }) => fact('grounds', `${n}x${w ?? '?'}`),
     ),
     rule(
@@ -176,6 +188,9 @@ export function boxMentioned(line: string, given: readonly Fact[] = []): Taken {
     rule(String.raw`(?<d>${number}) (?<u>mm|in|cm) deep`, ({ d, u }) => fact('device-depth', `${d} ${u}`)),
   ]);
   const devices = taken(grounds.text, [
+    rule(String.raw`\b(?:devices?|yokes?)[:=]? ?(?<n>\d)(?: ?x ?#?| ?# ?)(?<w>${gauges})(?![\d/])`, ({ n, w }) =>
+      fact('devices', `${n}x${w}`),
+    ),
     rule(
       String.raw`\b(?:devices?|switch(?:es)?|timers?)(?:[:=]| -|(?= \d ?(?:,|;|\.(?!\d)|$))) ?(?<n>\d)(?![\d./]| ?(?:x|#))`,
       ({ n }) => fact('devices', `${n}x?`),
@@ -185,7 +200,7 @@ export function boxMentioned(line: string, given: readonly Fact[] = []): Taken {
       ({ n, w }) => fact('devices', `${counted(n)}x${w}`),
     ),
     rule(
-      String.raw`(?<![a-z\d/.-])(?<n>\d|an?|the) (?:single[ -]?pole |3[ -]?way |humidity |motion |fan |wall |dimmer |sensor |timer |countdown )*(?:switch(?:es)?|timers?|devices?|sensors?|dimmers?|receptacles?|outlets?|controls?)\b(?! (?:box|loop|leg|plate|circuit|wires?)\b)${onGauge}`,
+      String.raw`(?<![a-z\d/.-])(?<n>\d|an?|the) (?:single[ -]?pole |3[ -]?way |humidity |motion |fan |wall |light |decora |dimmer |sensor |timer |countdown )*(?:switch(?:es)?|timers?|devices?|sensors?|dimmers?|receptacles?|outlets?|controls?|yokes?|straps?)\b(?! (?:box|loop|leg|plate|circuit|wires?)\b)${onGauge}`,
       ({ n, w }) => fact('devices', `${counted(n)}x${w ?? '?'}`),
     ),
     rule(
@@ -230,6 +245,18 @@ const sizedBy = ({ id, answer }: Fact, gauge: string | undefined): readonly Fact
 
 const noClamps =
   /\b(?:no|without|zero|0|not any|(?:doesn'?t|does not|don'?t) (?:have|need|use)(?: any)?) (?:internal |inside |cable |romex )*clamps?\b|\bclamps?(?: (?:are|is|all|at|:))*[ :=-]*(?:none|no|zero|0|outside|external|out)\b|\b(?:external|outside) clamps?\b|\bclamp-?less\b|\bclamps? on the outside\b/;
+const noDevices =
+  /\b(?:no|zero|0|without(?: any)?|not any) (?:other )?(?:devices?|yokes?)\b|\bdevices?(?: ?[:=] ?| )(?:none|zero|no)\b/;
+/** Stud and hickey, unless the stud is the wall's or there is none. */
+function supportsSaid(line: string): readonly Fact[] {
+  const studs =
+    /\b(?:fixture|lamp|light|luminaire) studs?\b|\b(?:1|an?|with|and|plus|or) studs?\b(?! (?:bay|finder|wall|cavity))|\bstud (?:and|&|\+|in the box|inside)\b|\b(?:support(?:ing)? fittings?|supports?)\b[^;.~]{0,12}\bstuds?\b/;
+  const found = [
+    studs.test(line) && !/\b(?:no|without(?: an?)?|zero|0) (?:fixture )?studs?\b/.test(line) ? 'stud' : '',
+    /\bhickeys?\b/.test(line) && !/\b(?:no|without(?: an?)?|zero|0|or) hickeys?\b/.test(line) ? 'hickey' : '',
+  ].filter((id) => id !== '');
+  return found.length === 0 ? [] : fact('support-fittings', found.join(', '));
+}
 const someClamps = /\bclamps?\b/;
 
 function wordsSaid(line: string): readonly Fact[] {
@@ -241,6 +268,8 @@ function wordsSaid(line: string): readonly Fact[] {
       ? 'switch'
       : undefined;
   return [
+    ...supportsSaid(line),
+    ...(noDevices.test(line) ? fact('devices', 'none') : []),
     ...(none ? fact('clamps', 'none') : inside ? fact('clamps', 'internal') : []),
     ...(serves === undefined ? [] : fact('serves', serves)),
   ];

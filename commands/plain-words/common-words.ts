@@ -10,7 +10,7 @@ know late later least left less line list live load local lost lots main master 
 number okay once only open order other over page people piece plan please point pretty put quick quite rate read ready real right
 said same says seems sell sent side since sits size some soon spot still such sure swap swear takes talk team tell tenant tends thanks thing think third tight time tiny today
 told tomorrow top total trick true turn type unit until upstairs upper used using usual very view wait walk want wants warm wash week went west what wide wife window winter wire wish wonder
-word work works world worse worth wrong year years yet ideas happy unhappy sensible steady stay stays shaft share shared shelf stall stable start started state step stick stop store story
+word work works world worse worth wrong year years yet ideas till flip flips happy unhappy sensible steady stay stays shaft share shared shelf stall stable start started state step stick stop store story
 story strong stuff style summer sun super swears table neighbor neighbour cooking condo board somebody someone customer customers builder inspector owner whenever nobody leaving punch monster
 hoping fatter bigger smaller honest honestly across around about above below between behind along against almost already also always another because believe better
 basically carpet supposed enough either ends end enter exact except existing extra face fact fair family fast field flat flue folks forget form found front gave

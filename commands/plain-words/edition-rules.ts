@@ -21,7 +21,12 @@ export const buildingCodes: readonly Rule[] = [
 
 export const wiringCodes: readonly Rule[] = [
   rule(String.raw`\bnec ?(?:of )?${year}`, ({ y }) => fact('electrical-code-edition', `${y}`)),
-  rule(String.raw`${year} (?:nec|code)`, ({ y }) => fact('electrical-code-edition', `${y}`)),
+  rule(String.raw`${year} (?:nec|code|edition|cycle|electrical)`, ({ y }) => fact('electrical-code-edition', `${y}`)),
+  rule(
+    String.raw`\b(?:code|edition|on|under|by|per|using|use|enforces?|adopted)(?: (?:is|the|cycle|year|still|of))*[:=,]? ?${year}(?![\d.]| ?(?:cfm|ft|in|in3|watt|hdd|kd|irc|ibc)\b)`,
+    ({ y }) => fact('electrical-code-edition', `${y}`),
+  ),
+  rule(String.raw`(?<=[,;.] ?)(?:the )?${year}(?= ?(?:$|[,;.?]))`, ({ y }) => fact('electrical-code-edition', `${y}`)),
   rule(String.raw`\b(?:canada|canadian|cec)(?: electrical)?(?: code)?(?: 20\d\d)?`, () =>
     fact('electrical-code-edition', 'canada'),
   ),

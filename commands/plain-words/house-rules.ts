@@ -56,25 +56,44 @@ export function otherExhausts(text: string): Taken {
   return { facts: named.length === 0 ? [] : fact('other-exhausts', named.join(', ')), text: left };
 }
 
-/** What burns fuel in the house, as far as it is told. A kind nobody named stays unknown. */
+/** Kinds of flame; those of the first list are told of a heater that is named beside them, those of the second are heaters themselves. */
+const vents: readonly (readonly [RegExp, string])[] = [
+  [/\bnatural[ -]draft|\bdraft hood|\batmospheric(?:ally)?/g, 'natural-draft'],
+  [/\bpower[ -]vent(?:ed)?/g, 'power-vented'],
+  [/\binduced[ -]draft|\bdraft inducer/g, 'induced-draft'],
+  [/\bdirect[ -]vent(?:ed)?|\bsealed[ -]combustion|\b(?:2|two)[ -]pipe (?:furnace|boiler)/g, 'sealed'],
+];
+const heaters: readonly (readonly [RegExp, string])[] = [
+  [/\bunvented|\bventless|\bvent[ -]free|\bkerosene heater/g, 'unvented'],
+  [/\b(?:wood|coal|pellet) ?stove|\bwood ?burner|\bfireplace|\bpellet|\bgas logs?\b/g, 'solid-fuel'],
+];
+const named =
+  /(?<kind>\b(?:electric|heat pump|hybrid|induction) )?\b(?:water heater|hot water tank|furnace|boiler|oil burner|gas heater|space heater)s?\b|\b(?:gas|oil|propane)[ -]fired\b(?! (?:water heater|furnace|boiler))/g;
+/** Said of the whole house. Of gas alone it says nothing: oil and wood burn as well. */
+const noFlames =
+  /\b(?:no|without(?: any)?|zero|not any|(?:doesn'?t|does not|don'?t) have any|there'?s no|nothing)(?: (?:that|which|is|kind of|in the house))* (?:(?:fuel|combustion|flame)[ -]?(?:burn\w*|fired|appliances?|equipment|anything)|fuel|combustion(?! air)|appliances? that burns?|burns? (?:any )?fuel)\b|\b(?:fuel[ -](?:burning )?|combustion )appliances?(?: (?:are|is))?[:=]? ?(?:none|no)\b|\ball[ -]electric\b/;
+
+const tally = (line: string, pattern: RegExp): number => [...line.matchAll(pattern)].length;
+
+/** What burns fuel in the house, as far as it is told. A heater of which nobody said how it is vented is one of unknown kind. */
 export function flamesSaid(line: string): readonly Fact[] {
-  if (/\b(?:no|without) (?:gas|fuel|combustion)|all[ -]electric/.test(line)) return [];
-  const kinds = [
-    [/\bnatural[ -]draft|\bdraft hood|\batmospheric/, 'natural-draft'],
-    [/\bunvented|\bventless/, 'unvented'],
-    [/\bwood ?stove|\bfireplace|\bpellet/, 'solid-fuel'],
-    [/\bpower[ -]vent/, 'power-vented'],
-    [/\binduced[ -]draft|\bdraft inducer/, 'induced-draft'],
-  ] as const;
-  const found = kinds.filter(([words]) => words.test(line)).map(([, id]) => id);
-  if (
-    found.length === 0 &&
-    /\bwater heater|\bfurnace|\bboiler/.test(line) &&
-    !/\belectric (?:water heater|furnace|boiler)/.test(line)
-  ) {
-    return fact('fuel-appliances', 'kind-unknown');
-  }
-  return found.length === 0 ? [] : fact('fuel-appliances', found.join(', '));
+  const vented = vents.filter(([words]) => tally(line, words) > 0);
+  const others = heaters.filter(
+    ([words]) => tally(line.replace(/\b(?:no|without an?y?) (?:wood ?stove|fireplace)/g, ''), words) > 0,
+  );
+  const count = [...line.matchAll(named)].filter(
+    ({ groups, index }) =>
+      groups?.['kind'] === undefined &&
+      !/\b(?:no|not an?|without an?) $/.test(line.slice(0, index).replace(/\b(?:gas|oil) $/, '')),
+  ).length;
+  const told = vents.reduce((sum, [words]) => sum + tally(line, words), 0);
+  const found = [...vented, ...others].map(([, id]) => id);
+  if (found.length === 0 && count === 0 && noFlames.test(line)) return fact('fuel-appliances', 'none');
+  if (/\b(?:no|without) (?:gas|fuel|combustion)|all[ -]electric/.test(line) && found.length === 0 && count === 0)
+    return [];
+  // One word of how it is vented stands for one heater: a second of which nothing is said may be of any kind.
+  const unknown = count > told ? ['kind-unknown'] : [];
+  return found.length + unknown.length === 0 ? [] : fact('fuel-appliances', [...found, ...unknown].join(', '));
 }
 
 /** What running the fan costs is worked from these. */
@@ -82,7 +101,9 @@ export const costRules: readonly Rule[] = [
   rule(String.raw`(?<m>${number}) ?min (?:a|per|each|every|/) ?day\b`, ({ m }) => fact('hours-per-day', `${m} min`)),
   rule(String.raw`(?<h>${number}) ?hr (?:a|per|each|every|/) ?d(?:ay)?\b`, ({ h }) => fact('hours-per-day', `${h} h`)),
   rule(String.raw`(?<h>${number}) ?(?:hr )?/ ?d(?:ay)?\b`, ({ h }) => fact('hours-per-day', `${h} h`)),
-  rule(String.raw`24 ?/ ?7|around the clock|all day(?: long)?|\b24 hr\b`, () => fact('hours-per-day', '24 h')),
+  rule(String.raw`24 ?/ ?7|a?round the clock|(?:all )?day and (?:all )?night|all day(?: long)?|\b24 hr\b`, () =>
+    fact('hours-per-day', '24 h'),
+  ),
   rule(String.raw`(?<h>${number}) hr daily|(?<g>${number}) hr`, ({ h, g }) => fact('hours-per-day', `${h ?? g} h`)),
   rule(String.raw`(?<d>\d+) kd\b`, ({ d }) => fact('degree-days', `${d} K·d`)),
   rule(String.raw`(?<d>\d+) hdd`, ({ d }) => fact('degree-days', `${d}`)),

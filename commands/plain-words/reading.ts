@@ -29,7 +29,7 @@ import { labelled } from './labelled.ts';
 import { type Fact, fact, looseNumbers, type Taken, taken } from './line.ts';
 import { evened } from './measures.ts';
 import { doorOpen, hoodReading, measuringRules, methodSaid, readByHood } from './measuring-rules.ts';
-import { alwaysOn, fixturesSaid, roomRules } from './room-rules.ts';
+import { alwaysOn, fixturesSaid, roomRules, runningSaid } from './room-rules.ts';
 import { setAside } from './set-aside.ts';
 import { showerHabits } from './shower-habits.ts';
 import { putIntoEnglish } from './spanish/reading.ts';
@@ -40,6 +40,7 @@ import {
   atticPlaces,
   bareAttic,
   bareExhaust,
+  bareHouse,
   belowZero,
   doorBySize,
   doorRules,
@@ -156,7 +157,7 @@ const ductInAttic: Step = (sofar, whole, units) => {
 const fan: readonly Step[] = [by(fanRules), by(fanDetails)];
 const moved: readonly Step[] = [by(neededRules), by(deliveredRules), by(measuredRules), by(cartonRules)];
 const allDay = words((line) => (alwaysOn.test(line) ? fact('hours-per-day', '24 h') : []));
-const running = words((line) => (alwaysOn.test(line) ? fact('running', 'continuous') : []));
+const running = words(runningSaid);
 
 /** Set to an airflow where no settings were told: that is what it moves while it runs. */
 const setToRun: Step = ({ facts, text }) => ({
@@ -217,6 +218,7 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
     by(showerRules),
     ...moved,
     placed(humiditiesIn, roomHumidities),
+    by([bareHouse]),
     placed(temperaturesIn, roomTemperatures),
     duct,
     by(bareAirflow('fan-curve')),
@@ -227,8 +229,8 @@ const steps: Readonly<Record<string, readonly Step[]>> = {
     by(insulationRules),
     ...fan,
     placed(humiditiesIn, atticHumidities),
-    placed(temperaturesIn, atticPlaces),
     by([bareAttic]),
+    placed(temperaturesIn, atticPlaces),
     ...moved,
     ductInAttic,
     by([bareExhaust, belowZero, atticLength]),

@@ -101,15 +101,33 @@ export function fixturesSaid(line: string): readonly Fact[] {
     said(line, jetted) ? 'jetted-tub' : '',
     said(line, steam) ? 'steam-shower' : '',
   ].filter((id) => id !== '');
+  const together =
+    /\btoilet(?:'s)?\b[^.;,]{0,16}\b(?:not|isn'?t|ain'?t|never)\b[^.;,]{0,28}\b(?:own|compartment|separate|closet|closed off|room|walled off)\b|\b(?:no|without an?y?|isn'?t an?y?|not an?) (?:separate |own |real )?(?:toilet |water )?(?:compartment|closet|toilet room)\b|\btoilet\b[^.;,]{0,20}\b(?:same room|out in the open|in the open|in with|in the main (?:room|part|bath))\b/.test(
+      line,
+    );
   const apart =
+    !together &&
     /\btoilet\b[^.;]{0,24}\b(?:own (?:little )?(?:door|room)|compartment|separate room|closet|closed off)|\btoilet room\b(?! ?[:=]? ?no\b)|\b(?:toilet|water) closet (?:room|of its own)\b|\bseparate toilet\b/.test(
       line,
     );
   return [
     ...(found.length === 0 ? [] : fact('fixtures', found.join(', '))),
-    ...(apart ? fact('toilet-compartment', 'yes') : []),
+    ...(apart || together ? fact('toilet-compartment', apart ? 'yes' : 'no') : []),
   ];
 }
 
+/** Switched on for whoever is in the room. */
+const onDemand =
+  /\bon[ -]demand\b|\bintermittent(?:ly)?\b|\bas needed\b|\b(?:off|on|by|from|with|using) (?:of )?(?:the |a |an? ordinary |its )?(?:wall|light|plain|regular|toggle) ?switch\b|\b(?:only|just|run(?:s|ning)?|on|use[ds]?)\b[^.;,]{0,16}\bwhen(?:ever)?\b[^.;,]{0,24}\b(?:in there|in it|in the (?:room|bath\w*)|using|uses?|used|in use|shower\w*|bath(?:es|ing)|occupied|home)\b|\bwhile (?:in use|occupied)\b|\b(?:spot|switched) (?:use|ventilation|operation)\b/;
+/** "Left on" with nothing said of when it ends. */
+const leftOn =
+  /\b(?:left|leave|leaves|leaving|stays?|kept|keep|keeps) (?:it |this one |the fan |that )?on\b(?! (?:a |the )?(?:low|high|wall|switch|timer|after|afterwards?|during|while|when|for|until|till|before|with|top|\d)\b)(?! ?(?:after|during|while|when|for|until|till|the (?:wall|light|switch)|\d))/;
+
+/** How the fan runs, where only one way is told. */
+export function runningSaid(line: string): readonly Fact[] {
+  const [demand, always] = [onDemand.test(line), alwaysOn.test(line) || leftOn.test(line)];
+  return demand === always ? [] : fact('running', always ? 'continuous' : 'on demand');
+}
+
 export const alwaysOn =
-  /\b(?:always[ -]on|all the time|around the clock|continuous(?:ly)?|24 ?\/ ?7|24 hr(?: a day)?|constantly|nonstop|non-stop|never off|runs? all day)\b/;
+  /\b(?:always[ -]on|all the time|(?:a?round|all around) the clock|(?:all )?day and (?:all )?night|night and day|all day,? every day|continuous(?:ly)?|24 ?\/ ?7|24 hr(?: a day)?|constantly|nonstop|non-stop|never off|runs? all day)\b/;

@@ -5,13 +5,27 @@ import { type Fact, fact } from './line.ts';
 const done = String.raw`(?:until|till|'til|til|once|after|before)\b[^.;]*\b(?:showers?|baths?|done|finish\w*|out|over|end)`;
 const bathing = String.raw`(?:showers?|bath(?:s|ing|es)?|it|that|washing)`;
 
+const turning = '(?:flip|turn|switch|hit|put|kick|click|fire|crank|power|run|start|use|get)(?:s|es|ing|ned|ped|ched)?';
+const over = String.raw`(?:done|finish\w*|out|over|through|end\w*|dr(?:y|ies|ying)|towel\w*|dressed|leav\w*|left|gone|showered|showers?|baths?|afterwards?)`;
+
 /** The fan stands still while somebody showers. */
 const off: readonly RegExp[] = [
+  // "They only flip it on once they're done", "nobody turns it on till they get out"; off is another matter.
   new RegExp(
-    String.raw`\b(?:not?|never|nobody|no one|don't|dont|doesn't|doesnt|only)\b[^.;]*\b${done}\b(?<=\bfan\b.*)`,
+    String.raw`\b(?:only|just|not|never|nobody|no one|don'?t|doesn'?t|won'?t|forgets?)\b(?![^.;,]*\b(?:off|down)\b)[^.;,]{0,16}\b${turning}\b[^.;,]{0,16}\b(?:until|till|'til|til|once|after|when)\b[^.;,]*\b${over}\b`,
+  ),
+  new RegExp(
+    String.raw`\b(?:never|nobody|no one|not|don'?t|doesn'?t|won'?t)\b(?![^.;,]*\boff\b)[^.;,]{0,12}\b${turning}\b[^.;,]{0,12}\b(?:on )?(?:during|while|in the shower)\b`,
+  ),
+  new RegExp(
+    String.raw`\b(?:it|fan)(?:'s| is| gets| goes| comes)?(?: (?:only|just|not|never))+ (?:on|turned on|flipped on|switched on|run|running|used)\b[^.;,]{0,8}\b(?:until|till|'til|til|once|after|when)\b[^.;,]*\b${over}\b`,
+  ),
+  /\b(?:turns?|flips?|switch(?:es)?|puts?|hits?) (?:it|the fan|that|the switch) (?:on )?(?:after|once|when)\b[^.;,]*\b(?:done|finish\w*|gets? out|got out|is out|are out|'s out)\b/,
+  new RegExp(
+    String.raw`\b(?:not?|never|nobody|no one|don't|dont|doesn't|doesnt|only)\b(?![^.;,]*\boff\b)[^.;]*\b${done}\b(?<=\bfan\b.*)`,
   ),
   /\bno fan (?:during|while|in|on)\b/,
-  /\bfan (?:is |stays |was |kept |left )?(?:off|not on|not running)\b(?= ?(?:during|while|in|till|until|for|[,;.]|$))/,
+  /(?<!\b(?:turn|switch|shut|flip)(?:s|es|ing)? (?:the |her |his |their )?)\bfan (?:is |stays |was |kept |left )?(?:off|not on|not running)\b(?= ?(?:during|while|in|till|until|for|[,;.]|$))/,
   /\b(?:with|has|have|keeps?|leaves?|kept|left) (?:the |her |his |their )?fan off\b/,
   /\bwith it off\b|\bwithout (?:the |a )?fan(?: on| running)?\b|\bwithout it (?:on|running)\b/,
   /\b(?:dont|don't|doesn't|doesnt|never|not|won't|wont) (?:run|use|turn on|have|put|switch on|turn|running|using) (?:the |it |a |her |his )?(?:fan )?(?:on )?(?:during|while|in|for)\b/,
@@ -22,6 +36,9 @@ const off: readonly RegExp[] = [
 
 /** It runs all through. */
 const on: readonly RegExp[] = [
+  // "They run it the entire shower", "it's going the whole time".
+  /(?<!\b(?:not|never|n't|doesn'?t|don'?t|isn'?t|nobody|no one) )\b(?:runs?|run it|running|leaves?|left|leave it|has|have|keeps?|kept|going|on|it's|its)(?: (?:it|the|fan|on|going|running|for|all))* (?:whole|entire|full) (?:time|shower|while|bath|thing|length)\b/,
+  /\b(?:fan|it)(?:'s| is)? (?:already )?(?:on|running|going) (?:from|before) (?:the )?(?:start|beginning|before|they (?:get|step) in)\b/,
   new RegExp(
     String.raw`\bfan (?:runs|is on|on|running|stays on|going|is running|is going|was on|already on|left on|kept on) (?:all )?(?:during|while|through(?:out)?|in (?:the |a |her |his |every )?shower|for (?:all of )?(?:the |her |his )?${bathing}|the (?:whole|entire|full) (?:time|shower)|all the way|the whole way)`,
   ),

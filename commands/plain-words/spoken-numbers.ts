@@ -137,7 +137,18 @@ const elbowInRun =
 /** "Fourteen two" is a cable where wires or their box are spoken of. */
 const gauges: Readonly<Record<string, string>> = { fourteen: '14', twelve: '12', ten: '10' };
 const saidOfCables =
-  /(?<![\d./-])\b(fourteen|twelve|ten|14|12|10)[ -](two|three|2|3)(?=s?\b)(?![ -]?(?:inch|in(?! (?:the|there|it|here|an?)\b)|feet|foot|ft)\b)/g;
+  /(?<![\d./-])\b(fourteen|twelve|ten|14|12|10)[ -](two|three|2|3)(?=s?\b)(?<!\b(?:number|no\.?|num|on|all|is) (?:fourteen|twelve|ten|14|12|10)[ -](?:two|three|2|3))(?![ -]?(?:inch|in(?! (?:the|there|it|here|an?)\b)|feet|foot|ft)\b)(?! ?[#x])(?! (?:switch\w*|timers?|devices?|yokes?|dimmers?|sensors?|receptacles?|grounds?|egcs?|clamps?|wires?|conductors?|hots?|neutrals?|blacks?|whites?|number|fourteen|twelve|14|12|of)\b)/g;
+/** "The twenty seventeen code", "NEC twenty twenty three": years in words. */
+const codeYear =
+  /(?<=\b(?:nec|code|edition|cycle|on the|under the|by the|the) (?:is |of |the |year |edition )*)twenty[ -](eleven|fourteen|seventeen|twenty(?:[ -](?:three|six))?)\b(?! (?:ft|feet|foot|inch|cfm|wires?|gauge))|\btwenty[ -](eleven|fourteen|seventeen|twenty(?:[ -](?:three|six))?)(?= (?:nec|code|edition|cycle)\b)/g;
+const codeYears: Readonly<Record<string, string>> = {
+  eleven: '2011',
+  fourteen: '2014',
+  seventeen: '2017',
+  twenty: '2020',
+  'twenty three': '2023',
+  'twenty six': '2026',
+};
 const aboutWires = /\b(?:box|boxes|romex|cables?|gang|cubic|cubes?|grounds?)\b/;
 
 /** A line in lower case with its spoken numbers as digits. */
@@ -152,6 +163,10 @@ export function withDigits(line: string): string {
     .replace(/\b(?:forty[ -]fives)\b/g, '45s')
     .replace(/\b(fourteen|twelve|ten)s\b/g, (_, gauge: string) => `${gauges[gauge]}s`)
     .replace(/\bone of (?:those|these|the|them)\b/g, 'some of those')
+    .replace(
+      codeYear,
+      (said, one?: string, other?: string) => codeYears[(one ?? other ?? '').replace('-', ' ')] ?? said,
+    )
     .replace(saidOfCables, (said, gauge: string, wires: string) =>
       aboutWires.test(line) ? `${gauges[gauge] ?? gauge}/${wires.startsWith('t') ? units[wires] : wires}` : said,
     )

@@ -98,7 +98,7 @@ export const atticPlaces: readonly Place[] = [
     id: 'attic-temperature',
   },
   {
-    word: /\bbath(?:room)? (?:air|is|at|temperature)\b|\binside\b|\bexhaust\b|\bindoors?\b|\bbathroom air\b|\broom air\b|\b(?:the|her|his|in) bath(?:room)?\b/,
+    word: /\bbath(?:room)? (?:air|is|at|temperature)\b|\binside\b|\bexhaust\b|\bindoors?\b|\bbathroom air\b|\broom air\b|\bair(?:'s| is)? (?:leav\w+|going (?:out|in)|com(?:es|ing) (?:out|off)|go(?:es|ing) (?:out|into))\b|\bleav(?:es|ing) at\b|\binto the duct\b|\bgo(?:es|ing) out at\b|\b(?:the|her|his|in) bath(?:room)?\b/,
     id: 'exhaust-temperature',
   },
 ];
@@ -111,8 +111,14 @@ export const roomHumidities: readonly Place[] = [{ word: /\bhouse\b/, id: 'house
 
 /** A temperature written without a sign of one: "attic 25", "attic at -10". */
 export const bareAttic: Rule = rule(
-  String.raw`(?:gets?|drops?|goes|hits|is|it's|its|down|about|around)(?: (?:to|down|as low as|like|about|around|maybe|at))* (?<u>-?\d+)(?: deg| degf)? (?:up there|in the (?:attic|winter)|outside|at night)|attic(?:'s)?(?: (?:is|at|gets|goes|drops|falls|stays|can|will|get|go|drop|as|low|down|to|about|around|hits|temperature|of|sits|runs|temp))* ?(?<t>-?\d+)(?! ?(?:ft|in|m|mm|cfm|l/s|%)\b)(?: (?:deg|degf))?`,
+  String.raw`(?:gets?|drops?|goes|hits|is|it's|its|down|about|around)(?: (?:to|down|as low as|like|about|around|maybe|at))* (?<u>-?\d+)(?: deg| degf)? (?:up there|in the (?:attic|winter)|outside|at night)|(?:attic|loft)(?:'s)?(?: (?:is|was|were|got|fell|dropped|reads?|showed|this morning|last night|at|gets|goes|drops|falls|stays|can|will|get|go|drop|as|low|down|to|about|around|hits|temperature|of|sits|runs|temp))* ?(?<t>-?\d+)(?! ?(?:ft|in|m|mm|cfm|l/s|degc|sqft|m2|to|x|by|flex|smooth|rigid|spiral|elbow|r)\b)(?! ?%)(?! or \d)(?: (?:deg|degf)\b)?`,
   ({ t, u }) => fact('attic-temperature', `${t ?? u}`),
+);
+
+/** "Temp 69" with no place named, where a house and its humidity are asked for. */
+export const bareHouse: Rule = rule(
+  String.raw`(?<!\b(?:bath|bathroom|exhaust|attic|outside|outdoor|room|water|duct|air|shower) )\btemperature(?: (?:is|of|at|inside|indoors|about|around))*[:=,]? ?(?<t>[5-8]\d)(?![\d.]| ?(?:degc|cfm|l/s|ft|in|min|sqft)\b)(?! ?%)(?: (?:degf|deg)\b)?`,
+  ({ t }) => fact('house-temperature', `${t}`),
 );
 
 /** "Bath at 72": the warmth of a room where people undress. */
