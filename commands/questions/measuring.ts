@@ -61,7 +61,35 @@ export const fillTimes = readings({
   placeholder: '6.2, 6.0, 6.4 s',
 });
 
-export const boxOpening = optional({
+const amount = String.raw`(\d+(?:[.,]\d+)?(?:[ -]\d+\/\d+)?|\d+\/\d+)`;
+const inch = String.raw`in(?:ch(?:es)?)?\.?|["″]`;
+const twoSides = new RegExp(
+  String.raw`^\s*${amount}\s*(${inch}|mm|cm)?\s*(?:x|×|\*|by)\s*${amount}\s*(${inch}|mm|cm)\s*$`,
+  'i',
+);
+const sideSaid = (said: string): number =>
+  said
+    .replace(',', '.')
+    .split(/[ -]/)
+    .reduce(
+      (sum, part) =>
+        sum + (part.includes('/') ? Number(part.split('/')[0]) / Number(part.split('/')[1]) : Number(part)),
+      0,
+    );
+const unitOf = (said: string): 'in' | 'mm' | 'cm' => (/^mm$/i.test(said) ? 'mm' : /^cm$/i.test(said) ? 'cm' : 'in');
+
+/** "6 x 6 in" as the area between the sides; sides in two units, or in none, are left to be refused. */
+function areaOfSides(text: string): string {
+  const [, one, first, other, last] = twoSides.exec(text) ?? [];
+  if (one === undefined || other === undefined || last === undefined) return text;
+  const unit = unitOf(last);
+  if (first !== undefined && unitOf(first) !== unit) return text;
+  const area = sideSaid(one) * sideSaid(other);
+  if (!Number.isFinite(area)) return text;
+  return unit === 'in' ? `${area} sq in` : `${Number((unit === 'mm' ? area / 100 : area).toFixed(4))} cm2`;
+}
+
+const openingAsked = optional({
   id: 'box-opening',
   words: { spanish: measuringQuestions['box-opening'] },
   prompt: 'How large is the opening of the box?',
@@ -70,6 +98,11 @@ export const boxOpening = optional({
   kind: openingArea,
   because: 'Without the opening a flow box tells nothing.',
 });
+/** An opening is measured by its sides: length times width is taken as well as the area. */
+export const boxOpening: typeof openingAsked = {
+  ...openingAsked,
+  read: (text, units) => openingAsked.read(areaOfSides(text), units),
+};
 
 export const boxPressure = readings({
   id: 'box-pressure',
