@@ -209,7 +209,7 @@ function placedIn(line: string, collar: string | undefined): readonly Placed[] {
       !kindsTold.includes(each) ||
       !/^(?:metal |hard )?pipe$/.test('said' in each.atom ? each.atom.said : '') ||
       kindsTold.length === 1 ||
-      !/\\b(?:the|that|this|old|existing|her|his|their|our|my|a) $/.test(line.slice(0, each.at)),
+      !/\b(?:the|that|this|old|existing|her|his|their|our|my|a) $/.test(line.slice(0, each.at)),
   );
 }
 

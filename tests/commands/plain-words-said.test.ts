@@ -97,4 +97,11 @@ describe('how a house and its people are told of', () => {
       '69 F',
     );
   });
+
+  it('takes what a house leaks in cubic metres for no fan', () => {
+    expect(facts('30 in door, 12 mm gap, house leaks 1500 m3/h at 50 Pa', 'makeup')).toMatchObject({
+      'house-leakage': '1500 m3/h at 50 Pa',
+    });
+    expect(facts('30 in door, 12 mm gap, house leaks 1500 m3/h at 50 Pa', 'makeup')?.['fan-curve']).toBeUndefined();
+  });
 });
