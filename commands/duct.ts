@@ -41,7 +41,7 @@ import {
 import { ductChart } from './workings/duct-chart.ts';
 import { remediesFinding, settingsFinding, soundFinding } from './workings/fan-findings.ts';
 import { type FanSetting, fanSettingsOf, settingInUse } from './workings/fan-model.ts';
-import { type Needed, neededInterview, neededTakes } from './workings/needed.ts';
+import { type Needed, neededInterview, neededOnSheet, neededTakes } from './workings/needed.ts';
 import { endsInOpen, startOf } from './workings/run-pieces.ts';
 
 /** Everything that decides what a fan delivers. */
@@ -181,9 +181,7 @@ function answer(inputs: DuctInputs, telling: Telling): Reply {
     chart: ductChart(result, settings, inputs.needed, leading(units)),
     assumed: [
       ...deliveryAssumed(result, units),
-      ...(inputs.neededFrom === 'room on the sheet' && inputs.needed !== null
-        ? [`Airflow the room needs: ${airflow.show(inputs.needed, units)}, worked out from the room on the sheet`]
-        : []),
+      ...neededOnSheet({ airflow: inputs.needed, from: inputs.neededFrom ?? 'told' }, units),
       ...(inputs.door
         ? []
         : [

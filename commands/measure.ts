@@ -6,7 +6,6 @@ import { airflow } from '#quantity/kinds.ts';
 import { meets } from '#quantity/meets.ts';
 import { type CubicMetresPerSecond, leading } from '#quantity/units.ts';
 import { doorGap, doorOpenAirflow, doorWidth } from './questions/door.ts';
-import { airflowNeeded } from './questions/fan.ts';
 import {
   bagVolume,
   boxOpening,
@@ -32,6 +31,7 @@ import {
   whyUnread,
 } from './workings/measure-findings.ts';
 import { againstOtherMethods, readingsOnSheet } from './workings/measure-other-method.ts';
+import { type Needed, neededInterview, neededOnSheet, neededTakes } from './workings/needed.ts';
 import { pathOnSheet, pathTakes } from './workings/path-on-sheet.ts';
 
 interface MeasureInputs {
@@ -39,6 +39,7 @@ interface MeasureInputs {
   /** By whatever way of measuring the sheet has readings of, this one among them. */
   readonly others: readonly GrilleReadings[];
   readonly needed: CubicMetresPerSecond | null;
+  readonly neededFrom: Needed['from'];
   readonly open: CubicMetresPerSecond | null;
   readonly path: AirPath | null;
   readonly door: DoorAnswer | null;
@@ -74,7 +75,7 @@ function* readingInterview(): Interview<ReadAtGrille> {
 function* measureInterview(): Interview<MeasureInputs> {
   const read = yield* readingInterview();
   const open = yield* offer(doorOpenAirflow);
-  const needed = yield* offer(airflowNeeded);
+  const needed = yield* neededInterview();
   const others = yield* readingsOnSheet();
   const path = yield* pathOnSheet();
   const width = yield* take(doorWidth);
@@ -82,14 +83,15 @@ function* measureInterview(): Interview<MeasureInputs> {
   return {
     read,
     others,
-    needed: needed.value,
+    needed: needed.airflow,
+    neededFrom: needed.from,
     open: open.value,
     path,
     door: width.known && gap.known ? { width: width.value, gap: gap.value } : null,
   };
 }
 
-function answer({ read, others, needed, open, path, door }: MeasureInputs, { units }: Telling): Reply {
+function answer({ read, others, needed, neededFrom, open, path, door }: MeasureInputs, { units }: Telling): Reply {
   const nothing = (says: string): Reply => ({
     headline: 'Nothing is measured yet.',
     findings: [nothingMeasuredFinding(says)],
@@ -113,10 +115,12 @@ function answer({ read, others, needed, open, path, door }: MeasureInputs, { uni
       ...(doubt ? [doubt] : []),
     ],
     keeps: [{ fact: 'measured-airflow', typed: airflow.showEstimate(measured.airflow, leading(units)) }],
-    assumed:
-      path === null
+    assumed: [
+      ...neededOnSheet({ airflow: needed, from: neededFrom }, units),
+      ...(path === null
         ? ['Nothing to compare with: give fan-curve and duct-run, and it is held against the prediction.']
-        : [],
+        : []),
+    ],
     suggestions: [
       { label: 'How long must it run?', command: 'runtime' },
       { label: 'Does the door starve it?', command: 'makeup' },
@@ -141,7 +145,7 @@ const measure: AnswerCommand<MeasureInputs> = {
     hoodReading,
     hoodPowered,
     doorOpenAirflow,
-    airflowNeeded,
+    ...neededTakes,
     ...pathTakes,
     doorWidth,
     doorGap,

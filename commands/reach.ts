@@ -10,7 +10,7 @@ import { airflow, ductDiameter as diameterKind, ductLength } from '#quantity/kin
 import { meets } from '#quantity/meets.ts';
 import { type CubicMetresPerSecond, leading, type Metres, metres, type OneSystem } from '#quantity/units.ts';
 import { ductDiameter } from './questions/attic.ts';
-import { airflowNeeded, collar, type FanAnswer, fanCurve } from './questions/fan.ts';
+import { collar, type FanAnswer, fanCurve } from './questions/fan.ts';
 import { ductKind, elbows } from './questions/reach.ts';
 import type { DuctRun, RunPart } from './questions/run-parts.ts';
 import { citations } from './workings/citations.ts';
@@ -20,6 +20,7 @@ import { deliveryAssumed } from './workings/delivery-assumed.ts';
 import { deliveredSteps } from './workings/delivery-findings.ts';
 import { lossSteps } from './workings/duct-working.ts';
 import { fanSettingsOf } from './workings/fan-model.ts';
+import { type Needed, neededInterview, neededOnSheet, neededTakes } from './workings/needed.ts';
 import { onTheShortSide } from './workings/short-side.ts';
 
 interface ReachInputs {
@@ -28,6 +29,7 @@ interface ReachInputs {
   readonly diameter: Metres;
   readonly elbows: number;
   readonly needed: CubicMetresPerSecond | null;
+  readonly neededFrom: Needed['from'];
   readonly collar: Metres | null;
 }
 
@@ -36,14 +38,15 @@ function* reachInterview(): Interview<ReachInputs> {
   const kind = yield* ask(ductKind);
   const diameter = yield* ask(ductDiameter);
   const turns = yield* offer(elbows);
-  const needed = yield* offer(airflowNeeded);
+  const needed = yield* neededInterview();
   const wide = yield* take(collar);
   return {
     fan: fan.value,
     kind: kind.value,
     diameter: diameter.value.typical,
     elbows: Math.round(turns.value.typical),
-    needed: needed.value,
+    needed: needed.airflow,
+    neededFrom: needed.from,
     collar: wide.value,
   };
 }
@@ -179,6 +182,7 @@ function answer(inputs: ReachInputs, telling: Telling): Reply {
     tables: [table],
     chart: reachChart(rows, inputs.needed, leading(telling.units)),
     assumed: [
+      ...neededOnSheet({ airflow: inputs.needed, from: inputs.neededFrom }, units),
       'End of the duct: a wall cap. A roof cap takes more.',
       ...deliveryAssumed(deliveredAt(inputs, someLength), units),
     ],
@@ -218,7 +222,7 @@ const reach: AnswerCommand<ReachInputs> = {
   name: 'reach',
   summary: 'How far a duct of one kind and size can run with a fan and still move enough.',
   example: 'fan-curve="110" duct-kind=flex duct-diameter="4 in" elbows=2 airflow-needed="70 cfm"',
-  takes: [fanCurve, ductKind, ductDiameter, elbows, airflowNeeded, collar],
+  takes: [fanCurve, ductKind, ductDiameter, elbows, ...neededTakes, collar],
   interview: reachInterview,
   answer,
 };

@@ -1,6 +1,8 @@
 import { type Interview, offer, take } from '#interview/interview.ts';
-import type { AnyQuestion } from '#interview/question.ts';
-import type { CubicMetresPerSecond } from '#quantity/units.ts';
+import type { Answer, AnyQuestion, UnitSystem } from '#interview/question.ts';
+import type { Estimate } from '#quantity/estimate.ts';
+import { airflow as airflowKind } from '#quantity/kinds.ts';
+import type { CubicMetresPerSecond, Metres, SquareMetres } from '#quantity/units.ts';
 import { buildingCodeEdition } from '../questions/codes.ts';
 import { airflowNeeded } from '../questions/fan.ts';
 import {
@@ -46,6 +48,26 @@ export function* neededInterview(): Interview<Needed> {
     // A plan asks for the room instead; where nobody knows it, the room that stands in says what the plan goes by.
     if (asked.asked !== false || !measured) return { airflow: asked.value, from: asked.known ? 'told' : 'not known' };
   }
+  return yield* neededOfRoom({ area, length, width });
+}
+
+/** The same where nothing is asked. */
+export function* neededTaken(): Interview<Needed> {
+  const told = yield* take(airflowNeeded);
+  if (told.known) return { airflow: told.value, from: 'told' };
+  const size = { area: yield* take(roomArea), length: yield* take(roomLength), width: yield* take(roomWidth) };
+  if (!size.area.known && !(size.length.known && size.width.known)) return { airflow: null, from: 'not known' };
+  return yield* neededOfRoom(size);
+}
+
+/** The floor of a room as the sheet has it. */
+interface RoomSize {
+  readonly area: Answer<Estimate<SquareMetres>>;
+  readonly length: Answer<Estimate<Metres>>;
+  readonly width: Answer<Estimate<Metres>>;
+}
+
+function* neededOfRoom({ area, length, width }: RoomSize): Interview<Needed> {
   const height = yield* take(ceilingHeight);
   const stands = yield* take(fixtures);
   const compartment = yield* take(toiletCompartment);
@@ -63,3 +85,9 @@ export function* neededInterview(): Interview<Needed> {
   });
   return { airflow: need.typical, from: 'room on the sheet' };
 }
+
+/** Said where the need was worked out from the room rather than told. */
+export const neededOnSheet = ({ airflow, from }: Needed, units: UnitSystem): readonly string[] =>
+  from === 'room on the sheet' && airflow !== null
+    ? [`Airflow the room needs: ${airflowKind.show(airflow, units)}, worked out from the room on the sheet`]
+    : [];

@@ -8,11 +8,12 @@ import { type CubicMetresPerSecond, cubicMetresPerSecond, metres, type Sones, ty
 import { fanWatts } from '../questions/cost.ts';
 import { doorGap, doorWidth } from '../questions/door.ts';
 import { altitude, ductRun } from '../questions/duct.ts';
-import { airflowNeeded, collar, fanCurve, fanSettings, ratedSones } from '../questions/fan.ts';
+import { collar, fanCurve, fanSettings, ratedSones } from '../questions/fan.ts';
 import { citations } from './citations.ts';
 import { type AirPath, type Delivery, delivery } from './delivery.ts';
 import { fanSettingsOf } from './fan-model.ts';
 import { fanSteps, isPastLastPoint, lastPointOf } from './fan-working.ts';
+import { neededTaken } from './needed.ts';
 import { onLabel, type ShelfFan, shownName } from './shelf.ts';
 
 /** The duct of the job as every fan meets it. */
@@ -24,7 +25,7 @@ export interface JobDuct {
 /** What the sheet has of the duct; where it is silent the usual run stands in and is named among what was assumed. */
 export function* jobDuct(): Interview<JobDuct> {
   const run = yield* offer(ductRun);
-  const needed = yield* take(airflowNeeded);
+  const needed = yield* neededTaken();
   const height = yield* take(altitude);
   const width = yield* take(doorWidth);
   const gap = yield* take(doorGap);
@@ -34,7 +35,7 @@ export function* jobDuct(): Interview<JobDuct> {
       altitude: height.value ?? metres(0),
       door: width.known && gap.known ? { width: width.value.typical, height: gap.value.typical } : undefined,
     },
-    needed: needed.value,
+    needed: needed.airflow,
   };
 }
 

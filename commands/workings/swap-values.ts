@@ -213,10 +213,11 @@ function readSlot(
   };
   switch (part.kind) {
     case 'choice': {
-      const found = part.options.find(
-        ({ id, label: shown }) =>
-          id === text.trim() || plain(id.replaceAll('-', ' ')) === said || plain(shown) === said,
-      );
+      const found =
+        part.options.find(
+          ({ id, label: shown }) =>
+            id === text.trim() || plain(id.replaceAll('-', ' ')) === said || plain(shown) === said,
+        ) ?? (meansNotKnown(text) ? part.options.find(({ id }) => id === 'unknown') : undefined);
       return found
         ? { value: found.id }
         : { rejected: told.pickOneOf(label, part.options.map((option) => option.label).join(' / ')) };

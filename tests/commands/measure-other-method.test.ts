@@ -27,3 +27,20 @@ describe('a second way of measuring on the sheet', () => {
     expect(findingOf(once(measure, 'method=bag', ...bag), 'measured-airflow').says).toContain('71 cfm');
   });
 });
+
+describe('the need of a measurement', () => {
+  const room = ['room-length=9 ft', 'room-width=7 ft', 'ceiling-height=8 ft', 'fixtures=toilet, tub'];
+
+  it('is what the room on the sheet needs, where nobody told another', () => {
+    const answer = once(measure, 'method=bag', 'bag-volume=55 gal', 'fill-times=9.1, 9.4, 9.0, 9.3, 9.2 s', ...room);
+    expect(findingOf(answer, 'against-needed')).toMatchObject({ weight: 'caution' });
+    // 9 × 7 = 63 sq ft at 1 cfm each (HVI guideline).
+    expect(findingOf(answer, 'against-needed').says).toContain('63 cfm');
+    expect(answer.reply?.assumed?.join(' ')).toContain('63 cfm (29.7 L/s), worked out from the room on the sheet');
+  });
+
+  it('is the one that was told, where one was', () => {
+    const answer = once(measure, 'method=bag', ...bag, ...room, 'airflow-needed=50');
+    expect(findingOf(answer, 'against-needed').says).toContain('50 cfm');
+  });
+});
