@@ -14,7 +14,7 @@ import { sweatBands } from './workings/sweat-bands.ts';
 import { sweatChart } from './workings/sweat-chart.ts';
 import { climbs, piecesOf, type SweatInputs, unsureDuct } from './workings/sweat-duct.ts';
 import { measureNextFinding, startFinding } from './workings/sweat-findings.ts';
-import { alongText, atTheFan, type JudgedDuct } from './workings/sweat-judged.ts';
+import { alongText, atTheFan, type JudgedDuct, worthAWord } from './workings/sweat-judged.ts';
 import { insulationFinding } from './workings/sweat-wrap.ts';
 
 type Duct = Pick<SweatInputs, 'pieces' | 'coldLength' | 'climbs'>;
@@ -57,9 +57,11 @@ function judgedDuct(inputs: SweatInputs): JudgedDuct {
 
 function answer(inputs: SweatInputs, { units }: Telling): Reply {
   const judged = judgedDuct(inputs);
-  const { verdict } = judged;
+  const { verdict, bands } = judged;
   const headline = !verdict.wet
-    ? 'This duct stays dry in steady running.'
+    ? bands.wetShare >= worthAWord
+      ? 'This duct may stay dry in steady running, but that is not sure.'
+      : 'This duct stays dry in steady running.'
     : verdict.startsAt < atTheFan
       ? 'This duct sweats right from the fan.'
       : `This duct sweats from about ${alongText(verdict.startsAt, units)} on.`;

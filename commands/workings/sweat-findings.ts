@@ -75,7 +75,7 @@ export function startFinding(judged: JudgedDuct, units: UnitSystem): Finding {
     ...base,
     weight: maybe ? 'advice' : 'good',
     says: maybe
-      ? `The duct stays dry in steady running, but it sweats in ${inHundred(bands.wetShare)} likely cases, ${usually}.${would}${byLow(judged, units)}`
+      ? `The duct stays dry in the likeliest case of steady running, but it sweats in ${inHundred(bands.wetShare)} likely ones, from the fan on or from some way along it.${would}${byLow(judged, units)}`
       : `The duct stays dry in steady running: its wall stays above ${dew}, the dew point of this exhaust.${would}${byLow(judged, units)}`,
     value: { number: null, unit, ...band, shown: maybe ? `stays dry, usually ${usually}` : 'stays dry' },
   };

@@ -83,10 +83,14 @@ export function insulationFinding(judged: JudgedDuct, units: UnitSystem): Findin
     };
   const have = run.duct.insulation;
   if (meets(have, needed.insulation)) {
+    const sure = bands.insulation.high !== null && meets(have, bands.insulation.high);
+    const its = insulation.showShort(have, units);
     return {
       ...base,
-      weight: 'good',
-      says: `Its ${insulation.showShort(have, units)} is enough: ${shown} keeps it dry in steady running${spread}.`,
+      weight: sure ? 'good' : 'advice',
+      says: sure
+        ? `Its ${its} is enough: ${shown} keeps it dry in steady running${spread}.`
+        : `Its ${its} is just enough in the likeliest case, in steady running; what may be needed is ${usually}. Take more where it is to stay dry in most.`,
       value,
       working,
     };
