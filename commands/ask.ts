@@ -15,7 +15,7 @@ import type { Language } from '#words/language.ts';
 import { plainReading, type Reading } from './plain-words/reading.ts';
 import { readDuctRun } from './questions/duct-run-reading.ts';
 import { askWords } from './words/ask.ts';
-import { tellsOfDanger } from './workings/danger-heard.ts';
+import { heardIn, tellsOfDanger } from './workings/danger-heard.ts';
 import { emergencyIn } from './workings/danger-net.ts';
 import { emergencyReply } from './workings/emergency.ts';
 
@@ -183,7 +183,8 @@ function answered(
   });
   // Danger goes before every other reading: whoever smells burning must not be asked for the size of the room.
   if (as === undefined && tellsOfDanger(text)) {
-    return { start: 'callback', given: { complaint: text }, notes: [askWords[language].dangerHeard] };
+    const chirps = heardIn(text).alarmChirps ? [askWords[language].chirpHeard] : [];
+    return { start: 'callback', given: { complaint: text }, notes: [...chirps, askWords[language].dangerHeard] };
   }
   const emergency = as === undefined ? emergencyIn(text) : undefined;
   if (emergency !== undefined) return emergencyReply(emergency, language);

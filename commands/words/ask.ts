@@ -6,6 +6,8 @@ export const askWords = inEach(
     and: 'and',
     or: 'or',
     readAs: (what: string) => `Read as ${what}.`,
+    chirpHeard:
+      'An alarm that sounds in full, anyone who feels ill, or any doubt: everyone outside first, and call the fire service from there.',
     dangerHeard: 'Read as callback, for the danger in it. The rest was left for later.',
     /** What cannot wait for a question. */
     emergencies: {
@@ -51,6 +53,8 @@ export const askWords = inEach(
     and: 'y',
     or: 'o',
     readAs: (what) => `Se leyó como ${what}.`,
+    chirpHeard:
+      'Si la alarma suena de lleno, si alguien se siente mal, o ante la duda: primero todos afuera, y llamen a los bomberos desde ahí.',
     dangerHeard: 'Se leyó como callback, por el peligro que dice. Lo demás se dejó para después.',
     emergencies: {
       hurt: {
