@@ -182,8 +182,12 @@ export function terminalSession(outside: Outside): Session {
     const action = ask?.kind === 'desk' ? ask.actions.find((each) => each.name === '') : undefined;
     const isSlip = !/\s/.test(line) || /\s[a-z][\w-]*=/i.test(line);
     const reply = isSlip || !action ? undefined : acted(action, desk, { text: line });
-    if (reply === undefined || ('refused' in reply && reply.refused))
-      return plain(unknownCommand(name, commands, speaker.language));
+    if (reply === undefined) return plain(unknownCommand(name, commands, speaker.language));
+    if ('refused' in reply && reply.refused) {
+      // A whole sentence was no slip in a name: it is told what could be read, and what to do if somebody is in danger.
+      const isSentence = line.trim().split(/\s+/).length > 3;
+      return plain(isSentence ? reply.headline : unknownCommand(name, commands, speaker.language));
+    }
     if (open && asking()) aside = open.id;
     const said = await atDesk('ask', reply);
     const meant = nearest(
