@@ -83,7 +83,7 @@ export const neededRules: readonly Rule[] = [
     fact('airflow-needed', `${flow}`),
   ),
   rule(
-    String.raw`(?:needs?|needed|needing|requirements?(?: is| of)?|want(?:s|ed)?|require[sd]?|target(?:'s)?|calls? for|must|has to|have to|goal|above|under|below)(?: (?:to )?(?:move|get|deliver|see|have|pull|hit|make|keep))?(?: (?:air ?flow|flow|air|rate|cfm))?[:=]? ?${hedge}${q}`,
+    String.raw`(?:needs?|needed|needing|requirements?(?: is| of)?|want(?:s|ed)?|require[sd]?|target(?:'s)?|calls? for|must|has to|have to|goal|(?:above|under|below)(?! ?[,;]))(?: (?:to )?(?:move|get|deliver|see|have|pull|hit|make|keep))?(?: (?:air ?flow|flow|air|rate|cfm))?[:=]? ?${hedge}${q}`,
     ({ q: flow }) => fact('airflow-needed', `${flow}`),
   ),
 ];
@@ -122,6 +122,10 @@ export const deliveredRules: readonly Rule[] = [
   ),
   rule(
     String.raw`\b(?:fan|it|unit|that|she|he) (?:(?:really|actually|only|just) )+(?:does|makes?|moves|pulls|gets) ${hedge}${q}`,
+    ({ q: flow }) => fact('delivered-airflow', `${flow}`),
+  ),
+  rule(
+    String.raw`\b(?<!\b(?:needed|required|target|design|rated|carton|label|fan) (?:air ?)?)(?:air ?)?flow(?:'s)? (?:is|was|of|at|through it is)\b ?${hedge}${q}`,
     ({ q: flow }) => fact('delivered-airflow', `${flow}`),
   ),
   rule(String.raw`${q} (?:for real|in (?:real life|reality|practice|fact)|at best)`, ({ q: flow }) =>

@@ -98,8 +98,12 @@ export function flamesSaid(line: string): readonly Fact[] {
 
 /** What running the fan costs is worked from these. */
 export const costRules: readonly Rule[] = [
-  rule(String.raw`(?<m>${number}) ?min (?:a|per|each|every|/) ?day\b`, ({ m }) => fact('hours-per-day', `${m} min`)),
-  rule(String.raw`(?<h>${number}) ?hr (?:a|per|each|every|/) ?d(?:ay)?\b`, ({ h }) => fact('hours-per-day', `${h} h`)),
+  rule(String.raw`(?<m>${number}) ?min (?:out of |of )?(?:a|per|each|every|/) ?day\b`, ({ m }) =>
+    fact('hours-per-day', `${m} min`),
+  ),
+  rule(String.raw`(?<h>${number}) ?hr (?:out of |of )?(?:a|per|each|every|/) ?d(?:ay)?\b`, ({ h }) =>
+    fact('hours-per-day', `${h} h`),
+  ),
   rule(String.raw`(?<h>${number}) ?(?:hr )?/ ?d(?:ay)?\b`, ({ h }) => fact('hours-per-day', `${h} h`)),
   rule(String.raw`24 ?/ ?7|a?round the clock|(?:all )?day and (?:all )?night|all day(?: long)?|\b24 hr\b`, () =>
     fact('hours-per-day', '24 h'),
@@ -116,8 +120,12 @@ export const costRules: readonly Rule[] = [
     fact('heating-price', `$${c === undefined ? p : Number(p) / 100} per ${u === 'gj' ? 'GJ' : 'therm'}`),
   ),
   rule(
-    String.raw`(?:electric(?:ity)?|power)(?: (?:is|at|costs|price|rate|of|about|runs))* ?(?:\$ ?)?(?<p>\d+(?:\.\d+)?) ?(?<c>cent)?`,
-    ({ p, c }) => fact('electricity-price', c === undefined ? `$${p} per kWh` : `${p} cents per kWh`),
+    String.raw`(?:electric(?:ity)?|power)(?: (?:is|at|costs|price|rate|of|about|runs))* ?(?<s>\$ ?)?(?<p>\d+(?:\.\d+)?) ?(?<c>cent)?`,
+    // Nobody pays ten dollars: so large a number without a unit is named, not taken.
+    ({ p, c, s }) =>
+      c === undefined && s === undefined && Number(p) >= 2
+        ? undefined
+        : fact('electricity-price', c === undefined ? `$${p} per kWh` : `${p} cents per kWh`),
   ),
   rule(String.raw`(?<p>\d+(?:\.\d+)?) cent(?: (?:power|electric(?:ity)?))?`, ({ p }) =>
     fact('electricity-price', `${p} cents per kWh`),

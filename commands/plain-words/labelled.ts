@@ -160,6 +160,8 @@ export function labelled(line: string, command: string, units: UnitSystem): Take
     const [first] = named.get(name)?.ids.filter((each) => asked?.has(each)) ?? [];
     // A number without a unit is what the name means first; with one it is what the unit is of.
     if (!asked?.has(id) || (first !== id && bare.test(answer)) || facts.some((each) => each.id === id)) continue;
+    // "Power 14, 30 watt": where watts are told as such, a number without a unit is something else.
+    if (id === 'fan-watts' && bare.test(answer) && /\d watt\b/.test(line)) continue;
     if (text.slice(from, to).includes('~')) continue;
     facts.push({ id, answer });
     text = without(text, from, to);

@@ -120,7 +120,9 @@ const bends: readonly (readonly [RegExp, string])[] = [
 const apart = (line: string): string =>
   line
     .replace(/(\d)(?=\p{L}{3})/gu, '$1 ')
-    .replace(/(\d)(?=(?:els?|sw|by\d)(?!\p{L}))/gu, '$1 ')
+    .replace(/(\d)(?=(?:els?|sw|rh|by\d)(?!\p{L}))/gu, '$1 ')
+    .replace(/%(?=rh\b)/g, '% ')
+    .replace(/\b(fan) w(?= ?[:=])/gi, '$1 watts')
     .replace(/(\d) ?wats?\b/g, '$1 watt');
 
 /** The size of a duct where everything else is metric: "150 flex". */

@@ -38,6 +38,9 @@ export const measuringRules: readonly Rule[] = [
     const across = Number(d) * (u === 'in' ? 2.54 : u === 'mm' ? 0.1 : 1);
     return fact('box-opening', `${Number(((Math.PI / 4) * across ** 2).toFixed(2))} cm2`);
   }),
+  rule(String.raw`(?<!(?:\bat|@) ?)(?<![\d.])(?<p>0?\.\d+) in (?:of )?(?:wg|wc|w\.?[gc]\.?|water)(?![a-z])`, ({ p }) =>
+    fact('box-pressure', `${p} in wg`),
+  ),
   rule(String.raw`(?<p>${inRow('pa')})`, ({ p }) => fact('box-pressure', `${listed(p)} Pa`)),
   rule(String.raw`(?<p>${inRow('fpm')})`, ({ p }) => fact('grille-velocities', `${listed(p)} fpm`)),
   rule(

@@ -82,7 +82,7 @@ const said = (line: string, words: RegExp): boolean =>
 
 /** "Bath" names the room, unless it stands in a list of what is in it. */
 const bathIsTub =
-  /[,;:] ?bath, (?:an? )?(?:shower|toilet)\b|\b(?:toilet|shower),? (?:and|or|plus|&|\+) (?:an? )?bath\b|(?:^|[,;:] ?|\bwith (?:an? )?)bath,? (?:and|plus|&|\+) (?:an? )?(?:toilet|shower)\b/;
+  /\bwith (?:an? |the |1 )?bath(?:,| and| plus|,? with)? (?:and )?(?:an? |the |1 )?(?:shower|toilet|basin|sink)\b|\b(?:an?|1) bath,? (?:and )?(?:an?|1) (?:shower|toilet)\b|\b(?:toilet|shower|basin|sink), (?:an? |1 )?bath(?= ?(?:[;.]|$|,(?! ?\d)|and (?:an? )?(?:toilet|shower|basin|sink)))|[,;:] ?bath, (?:an? )?(?:shower|toilet)\b|\b(?:toilet|shower),? (?:and|or|plus|&|\+) (?:an? )?bath\b|(?:^|[,;:] ?|\bwith (?:an? )?)bath,? (?:and|plus|&|\+) (?:an? )?(?:toilet|shower)\b/;
 
 /** Fixtures are words, not numbers; each is found once, and "no tub" is none. */
 export function fixturesSaid(line: string): readonly Fact[] {
@@ -102,12 +102,12 @@ export function fixturesSaid(line: string): readonly Fact[] {
     said(line, steam) ? 'steam-shower' : '',
   ].filter((id) => id !== '');
   const together =
-    /\btoilet(?:'s)?\b[^.;,]{0,16}\b(?:not|isn'?t|ain'?t|never)\b[^.;,]{0,28}\b(?:own|compartment|separate|closet|closed off|room|walled off)\b|\b(?:no|without an?y?|isn'?t an?y?|not an?) (?:separate |own |real )?(?:toilet |water )?(?:compartment|closet|toilet room)\b|\btoilet\b[^.;,]{0,20}\b(?:same room|out in the open|in the open|in with|in the main (?:room|part|bath))\b/.test(
+    /\b(?:toilet|water closet)(?:'s)?\b[^.;,]{0,16}\b(?:not|isn'?t|ain'?t|never)\b[^.;,]{0,28}\b(?:own|compartment|separate|closet|closed off|room|walled off)\b|\b(?:no|without an?y?|isn'?t an?y?|not an?) (?:separate |own |real )?(?:toilet |water )?(?:compartment|closet|toilet room)\b|\btoilet\b[^.;,]{0,20}\b(?:same room|out in the open|in the open|in with|in the main (?:room|part|bath))\b/.test(
       line,
     );
   const apart =
     !together &&
-    /\btoilet\b[^.;]{0,24}\b(?:own (?:little )?(?:door|room)|compartment|separate room|closet|closed off)|\btoilet room\b(?! ?[:=]? ?no\b)|\b(?:toilet|water) closet (?:room|of its own)\b|\bseparate toilet\b/.test(
+    /\b(?:toilet|water closet)\b[^.;]{0,24}\b(?:own (?:little )?(?:door|room)|behind (?:a|its|the|another) (?:separate |closed )?door|compartment|separate room|closet|closed off)|\btoilet room\b(?! ?[:=]? ?no\b)|\b(?:toilet|water) closet (?:room|of its own)\b|\bseparate toilet\b/.test(
       line,
     );
   return [

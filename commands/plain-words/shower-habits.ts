@@ -38,6 +38,10 @@ const off: readonly RegExp[] = [
 const on: readonly RegExp[] = [
   // "They run it the entire shower", "it's going the whole time".
   /(?<!\b(?:not|never|n't|doesn'?t|don'?t|isn'?t|nobody|no one) )\b(?:runs?|run it|running|leaves?|left|leave it|has|have|keeps?|kept|going|on|it's|its)(?: (?:it|the|fan|on|going|running|for|all))* (?:whole|entire|full) (?:time|shower|while|bath|thing|length)\b/,
+  // "Flips the fan on first thing": before the water runs.
+  new RegExp(
+    String.raw`(?<!\b(?:not|never|nobody|no one|n't|dont|doesnt|only)\b[^.;,]{0,16})\b${turning} (?:(?:it|the fan|that|her fan|the switch) on|on (?:it|the fan)) (?:as (?:the |their |her |his )?)?(?:first thing|first(?! thing)|right away|straight away|at the start|before (?:she|he|they|you|getting|stepping|hopping|the (?:water|shower))|(?:when|as soon as) (?:she|he|they|you) (?:gets?|steps?|hops?|walks?|goes|starts?)(?: in| the (?:water|shower))?)\b(?![^.;,]{0,24}\b(?:after|afterwards?|once|when|out|over|done)\b)`,
+  ),
   /\b(?:fan|it)(?:'s| is)? (?:already )?(?:on|running|going) (?:from|before) (?:the )?(?:start|beginning|before|they (?:get|step) in)\b/,
   new RegExp(
     String.raw`\bfan (?:runs|is on|on|running|stays on|going|is running|is going|was on|already on|left on|kept on) (?:all )?(?:during|while|through(?:out)?|in (?:the |a |her |his |every )?shower|for (?:all of )?(?:the |her |his )?${bathing}|the (?:whole|entire|full) (?:time|shower)|all the way|the whole way)`,

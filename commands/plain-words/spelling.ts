@@ -114,6 +114,10 @@ const shortForms: Readonly<Record<string, string>> = {
   fr: 'for',
   hw: 'how',
   hwo: 'how',
+  celling: 'ceiling',
+  deap: 'deep',
+  cmf: 'cfm',
+  watss: 'watts',
   nede: 'need',
   undr: 'under',
   clnce: 'clearance',
@@ -146,6 +150,7 @@ bag garbage gallon liter litre test tissue flow grille pressure hole stopwatch e
 cost costs costing electricity electric year yearly watts therm degree days price energy bill furnace efficient
 height heater material materials parts circuit neutral wiring aluminum joists breaker electrician dedicated hours
 noisy noise noises rattling buzzing humming grinding squealing leaking dripping loud rattle rattles startup callback complaint smells smell cold blows steam weak stopped squeal hums humming vibrates leaks musty
+width widths height opening openings fixture fixtures deep check leakage boiler
 what size how much many does will would should with without what's enough drops before after keep leave kept everything tell minimum through
 `
   .trim()
@@ -156,9 +161,12 @@ const targets: readonly string[] = [...new Set(tradeWords.filter((word) => word.
 
 /** What stands behind a number is most likely its unit. */
 const unitWords =
-  'inch inches feet foot watt gallon gallons minute minutes second seconds degree degrees percent watts litre litres liter liters metre metres meter meters hours hour'.split(
+  'inch inches feet foot watt gallon gallons minute minutes second seconds degree degrees percent watts litre litres liter liters metre metres meter meters hours hour cent cents'.split(
     ' ',
   );
+
+/** A unit written without its vowels: "scnds", "cnts", "mnts". */
+const withoutVowels = (word: string): string => `${word[0]}${word.slice(1).replace(/[aeiou]/g, '')}`;
 
 /** How many slips of the fingers lie between two words; two letters swapped count as one. */
 function slips(word: string, meant: string): number {
@@ -187,7 +195,10 @@ function respelt(word: string, counted: boolean): string {
   )
     return word;
   if (plain.endsWith('in') && stems(`${plain}g`).some((stem) => known.has(stem))) return `${plain}g`;
-  const unit = counted && plain.length > 3 ? unitWords.find((meant) => slips(plain, meant) <= 1) : undefined;
+  const unit =
+    counted && plain.length > 3
+      ? unitWords.find((meant) => slips(plain, meant) <= 1 || withoutVowels(meant) === plain)
+      : undefined;
   if (unit !== undefined) return unit;
   const near = targets
     .filter((meant) => Math.abs(meant.length - plain.length) <= allowed(plain.length))

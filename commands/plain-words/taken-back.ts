@@ -16,15 +16,15 @@ import {
 
 /** Words that take something back wherever they stand. */
 const marker =
-  /[\s,;.-]*(?:\b(?:(?:no|nope|nah),? (?:wait|hold on|hang on|sorry|scratch that|strike that|i mean(?:t)?|actually|rather|no)|wait,? no|(?<!\b(?:to|they|i|we|you|must|should|he|she|can|long|and) )wait|(?:h[oa]ld|hang) on|(?:oh,? |er,? |um,? |uh,? )?sorry|(?:scratch|strike|cancel|forget) that|correction|i mean(?:t)?|or rather|oops|whoops|actually,? no|my (?:bad|mistake)|nope|nah|i lied|check that|typo|misread(?: (?:it|that))?)\b|(?<=[,;.] ?|\b(?:no|wait|sorry),? )make (?:that|it)\b|(?<=\d(?: [a-z0-9/]{1,12}){0,3} )make (?:that|it)(?= \d))[\s,:;.-]*/g;
+  /[\s,;.-]*(?:\b(?:(?:no|nope|nah),? (?:wait|hold on|hang on|sorry|scratch that|strike that|i mean(?:t)?|actually|rather|no)|wait,? no|(?<!\b(?:to|they|i|we|you|must|should|he|she|can|long|and) )wait|(?:h[oa]ld|hang) on|(?:oh,? |er,? |um,? |uh,? )?sorry|(?:scratch|strike|cancel|forget) that|correction|i mean(?:t)?|or rather|oops|whoops|actually,? no|my (?:bad|mistake)|nope|nah|i lied|check that|typo|misread(?: (?:it|that))?|(?:i )?(?:read|wrote|typed|had|got|put|heard) (?:it|that|this)(?: down)? wrong)\b|(?<=[,;.] ?|\b(?:no|wait|sorry),? )make (?:that|it)\b|(?<=\d(?: [a-z0-9/]{1,12}){0,3} )make (?:that|it)(?= \d))[\s,:;.-]*/g;
 
 /** Words that take back only what stands right before them: elsewhere "no" answers or denies. */
 const nextTo =
-  /[\s,;.-]+(?:(?:(?:well|uh|um|er|oh),? )?(?<no>no)(?<pause>[,;:.-]*) |(?<actually>actually),? )(?<soft>(?:(?:it's|its|it is|it was|that's|thats|was|stamped|marked|says|make it|more like|only|just|the|an?|about|i think|sorry|to be exact) )*)(?:(?:the |my |his |her )?[a-z]+ (?:says|said|reads|shows) )?(?=[-\d.a-z])/g;
+  /[\s,;.-]+(?:(?:(?:well|uh|um|er|oh),? )?(?<no>no)(?<pause>[,;:.-]*) |(?<actually>actually),? )(?<soft>(?:(?:it's|its|it is|it was|that's|thats|was|its|stamped|marked|says|make it|more like|only|(?:i |we )?(?:just )?(?:re-?)?(?:checked|measured)(?: it)?(?: again)?(?: and)?|just|the|an?|about|i think|sorry|to be exact) )*)(?:(?:the |my |his |her )?[a-z]+ (?:says|said|reads|shows) )?(?=[-\d.a-z])/g;
 
 /** Small words between a marker and the value that is meant. */
 const filler =
-  /^(?:(?!(?:also|forgot|plus|and|another|for|about|what|how|will|if|do|does|can|should|until|till|before|after|while|then|to|with|there|no|not)\b)[a-z]+(?:'[a-z]+)?[,:=]? (?:- )?){0,6}?(?:(?:r|rsi)-?)?(?=[-\d])/;
+  /^(?:(?!(?:also|forgot|plus|and|another|for|about|what|how|will|if|do|does|can|should|until|till|before|after|while|then|to|with|there|no|not)\b)[a-z]+(?:'[a-z]+)?[,:=]? (?:- )?){0,10}?(?:(?:r|rsi)-?)?(?=[-\d])/;
 const softer =
   /^(?:(?:it's|its|it|is|that's|that|was|should|be|an?|the|only|just|make|more|like|about|really|actually|got|all|use|say|says|on|my) )*/;
 
@@ -173,8 +173,28 @@ function notThis(line: string, say: ReadingWords): PutRight {
   };
 }
 
+const ending = 'roof cap|roof jack|roof vent|wall cap|wall hood|wall vent|soffit vent';
+const otherEnding = new RegExp(
+  String.raw`\b(?<old>${ending})(?<gap>[\s,;.-]+)(?:no|nope|actually|wait)\b,? (?<why>(?:(?!and\b|or\b|not?\b|with\b|another\b)[a-z']+,? ){1,8}?)(?<meant>${ending})\b`,
+  'g',
+);
+
+/** "Roof cap, no they go out the side so wall cap": where a duct ends, put right with the reason before it. */
+function endingPutRight(line: string, say: ReadingWords): PutRight {
+  const told: string[] = [];
+  const text = line.replace(otherEnding, (said, old: string, _gap: string, _why: string, meant: string) => {
+    if (old === meant) return said;
+    told.push(say.takenBack(old, meant));
+    return meant;
+  });
+  return { line: text, told };
+}
+
 const answered = /\b(?:ok|okay|right|enough|good|yes|fine)\b/;
 const printed = /\b(?:carton|rated|rating|label|box|sticker|nominal|marked|fan|unit)\b/;
+
+/** What a carton and a hood tell of the same fan. */
+const airOrNone = /^(?:cfm|l\/s|m3\/h)?$/;
 
 /** A "no" or an "actually" right behind a value, with another value of its kind behind it. */
 function nextToIt(line: string, say: ReadingWords): PutRight {
@@ -192,7 +212,12 @@ function nextToIt(line: string, say: ReadingWords): PutRight {
     // "Flex no rigid" denies; a number is not denied so.
     if (!/\d/.test(meant.said) && !paused) continue;
     // "Carton says 110, actually 80" tells two airflows; "5 wires, no 12 wires" denies the second.
-    if (groups['actually'] !== undefined && meant.kind.counted && printed.test(before) && unitOf(meant.match) !== 'in')
+    if (
+      groups['actually'] !== undefined &&
+      meant.kind.counted &&
+      printed.test(before) &&
+      airOrNone.test(unitOf(meant.match) ?? '')
+    )
       continue;
     if (
       groups['no'] !== undefined &&
@@ -211,7 +236,8 @@ function nextToIt(line: string, say: ReadingWords): PutRight {
 
 /** A line made even, with what was taken back replaced by what was meant. */
 export function putRight(line: string, say: ReadingWords): PutRight {
-  const beside = notThis(line, say);
+  const ended = endingPutRight(line, say);
+  const beside = notThis(ended.line, say);
   const told: string[] = [];
   let text = beside.line;
   for (const { index, 0: words } of [...text.matchAll(marker)].reverse()) {
@@ -233,5 +259,5 @@ export function putRight(line: string, say: ReadingWords): PutRight {
     text = `${mended.before}${after}`;
   }
   const near = nextToIt(text, say);
-  return { line: near.line, told: [...beside.told, ...told, ...near.told] };
+  return { line: near.line, told: [...ended.told, ...beside.told, ...told, ...near.told] };
 }

@@ -7,7 +7,7 @@ export const insulationRules: readonly Rule[] = [
     fact('duct-insulation', `R-${v}`),
   ),
   rule(
-    String.raw`\b(?:uninsulated|bare|no insulation|not insulated|isn'?t (?:insulated|wrapped)|not any insulation|without insulation|no wrap|unwrapped|not wrapped)\b`,
+    String.raw`\b(?:uninsulated|bare|no insulation|not insulated|isn'?t (?:insulated|wrapped)|not any insulation|without insulation|no wrap|unwrapped|not wrapped|naked|nothing (?:is |was )?(?:wrapped|wrapping|insulating|around|over|on)(?: (?:on|around|over))? (?:it|the (?:duct|pipe))|no (?:jacket|sleeve))\b`,
     () => fact('duct-insulation', 'none'),
   ),
 ];
@@ -98,7 +98,7 @@ export const atticPlaces: readonly Place[] = [
     id: 'attic-temperature',
   },
   {
-    word: /\bbath(?:room)? (?:air|is|at|temperature)\b|\binside\b|\bexhaust\b|\bindoors?\b|\bbathroom air\b|\broom air\b|\bair(?:'s| is)? (?:leav\w+|going (?:out|in)|com(?:es|ing) (?:out|off)|go(?:es|ing) (?:out|into))\b|\bleav(?:es|ing) at\b|\binto the duct\b|\bgo(?:es|ing) out at\b|\b(?:the|her|his|in) bath(?:room)?\b/,
+    word: /\bbath(?:room)? (?:air|is|at|temperature)\b|\binside\b|\bexhaust\b|\bindoors?\b|\bbathroom air\b|\broom air\b|\bair(?:'s| is)? (?:leav\w+|going (?:out|in)|com(?:es|ing) (?:out|off)|go(?:es|ing) (?:out|into))\b|\bleav(?:es|ing) at\b|\binto the duct\b|\bair (?:with)?in the (?:duct|pipe)\b|\b(?:duct|pipe) air\b|\bgo(?:es|ing) out at\b|\b(?:the|her|his|in) bath(?:room)?\b/,
     id: 'exhaust-temperature',
   },
 ];
@@ -111,8 +111,8 @@ export const roomHumidities: readonly Place[] = [{ word: /\bhouse\b/, id: 'house
 
 /** A temperature written without a sign of one: "attic 25", "attic at -10". */
 export const bareAttic: Rule = rule(
-  String.raw`(?:gets?|drops?|goes|hits|is|it's|its|down|about|around)(?: (?:to|down|as low as|like|about|around|maybe|at))* (?<u>-?\d+)(?: deg| degf)? (?:up there|in the (?:attic|winter)|outside|at night)|(?:attic|loft)(?:'s)?(?: (?:is|was|were|got|fell|dropped|reads?|showed|this morning|last night|at|gets|goes|drops|falls|stays|can|will|get|go|drop|as|low|down|to|about|around|hits|temperature|of|sits|runs|temp))* ?(?<t>-?\d+)(?! ?(?:ft|in|m|mm|cfm|l/s|degc|sqft|m2|to|x|by|flex|smooth|rigid|spiral|elbow|r)\b)(?! ?%)(?! or \d)(?: (?:deg|degf)\b)?`,
-  ({ t, u }) => fact('attic-temperature', `${t ?? u}`),
+  String.raw`(?:gets?|drops?|goes|hits|is|it's|its|down|about|around)(?: (?:to|down|as low as|like|about|around|maybe|at))* (?<u>-?\d+)(?: deg| degf)? (?:up there|in the (?:attic|winter)|outside|at night)|(?:attic|loft)(?:'s)?(?: (?:is|was|were|got|fell|dropped|reads?|showed|this morning|last night|at|gets|goes|drops|falls|stays|can|will|get|go|drop|as|low|down|to|about|around|hits|temperature|of|sits|runs|temp|probably|maybe|likely|say|roughly))* ?(?<t>-?\d+)(?! ?(?:ft|in|m|mm|cfm|l/s|degc|sqft|m2|to|x|by|flex|smooth|rigid|spiral|elbow|r)\b)(?! ?%)(?! or \d)(?: (?:deg|degf)\b)?(?: (?:above|(?<below>below))(?: zero)?\b(?= ?(?:[,;.?]|$|and\b|with\b)))?`,
+  ({ t, u, below }) => fact('attic-temperature', `${below === undefined ? '' : '-'}${t ?? u}`),
 );
 
 /** "Temp 69" with no place named, where a house and its humidity are asked for. */
