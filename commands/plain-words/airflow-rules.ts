@@ -79,7 +79,7 @@ export const neededRules: readonly Rule[] = [
     String.raw`${q},? (?:is )?(?:what )?(?:i|we|you|they|it|she|he|code) (?:really )?(?:needs?|want|wants|requires?)`,
     ({ q: flow }) => fact('airflow-needed', `${flow}`),
   ),
-  rule(String.raw`${q} (?:is |are )?(?:needed|required|wanted|minimum)`, ({ q: flow }) =>
+  rule(String.raw`${q} (?:is |are )?(?:needed|required|wanted|minimum)(?! ?[:=]? ?\d)`, ({ q: flow }) =>
     fact('airflow-needed', `${flow}`),
   ),
   rule(
@@ -125,7 +125,7 @@ export const deliveredRules: readonly Rule[] = [
     ({ q: flow }) => fact('delivered-airflow', `${flow}`),
   ),
   rule(
-    String.raw`\b(?<!\b(?:needed|required|target|design|rated|carton|label|fan) (?:air ?)?)(?:air ?)?flow(?:'s)? (?:is|was|of|at|through it is)\b ?${hedge}${q}`,
+    String.raw`\b(?<!\b(?:needed|required|target|design|rated|carton|label|fan) (?:air ?)?)(?:air ?)?flow(?:'s)? (?:is|was|of|at|through it is)\b ?${hedge}${q}(?! (?:is )?(?:needed|required|wanted))`,
     ({ q: flow }) => fact('delivered-airflow', `${flow}`),
   ),
   rule(String.raw`${q} (?:for real|in (?:real life|reality|practice|fact)|at best)`, ({ q: flow }) =>

@@ -98,7 +98,7 @@ export function flamesSaid(line: string): readonly Fact[] {
 
 /** What running the fan costs is worked from these. */
 export const costRules: readonly Rule[] = [
-  rule(String.raw`(?<m>${number}) ?min (?:out of |of )?(?:a|per|each|every|/) ?day\b`, ({ m }) =>
+  rule(String.raw`(?<m>${number}) ?min (?:out of |of )?(?:a|the|per|each|every|/) ?day\b`, ({ m }) =>
     fact('hours-per-day', `${m} min`),
   ),
   rule(String.raw`(?<h>${number}) ?hr (?:out of |of )?(?:a|per|each|every|/) ?d(?:ay)?\b`, ({ h }) =>

@@ -102,12 +102,12 @@ export function fixturesSaid(line: string): readonly Fact[] {
     said(line, steam) ? 'steam-shower' : '',
   ].filter((id) => id !== '');
   const together =
-    /\b(?:toilet|water closet)(?:'s)?\b[^.;,]{0,16}\b(?:not|isn'?t|ain'?t|never)\b[^.;,]{0,28}\b(?:own|compartment|separate|closet|closed off|room|walled off)\b|\b(?:no|without an?y?|isn'?t an?y?|not an?) (?:separate |own |real )?(?:toilet |water )?(?:compartment|closet|toilet room)\b|\btoilet\b[^.;,]{0,20}\b(?:same room|out in the open|in the open|in with|in the main (?:room|part|bath))\b/.test(
+    /\b(?:toilet|water closet)(?:'s)?\b[^.;,]{0,16}\b(?:not|isn'?t|ain'?t|never)\b[^.;,]{0,28}\b(?:own|compartment|separate|closet|closed off|room|walled off|behind an?)\b|\b(?:no|without an?y?|isn'?t an?y?|not an?) (?:separate |own |real )?(?:toilet |water )?(?:compartment|closet|toilet room)\b|\btoilet\b[^.;,]{0,20}\b(?:same room|out in the open|in the open|in with|in the main (?:room|part|bath))\b/.test(
       line,
     );
   const apart =
     !together &&
-    /\b(?:toilet|water closet)\b[^.;]{0,24}\b(?:own (?:little )?(?:door|room)|behind (?:a|its|the|another) (?:separate |closed )?door|compartment|separate room|closet|closed off)|\btoilet room\b(?! ?[:=]? ?no\b)|\b(?:toilet|water) closet (?:room|of its own)\b|\bseparate toilet\b/.test(
+    /\b(?:toilet|water closet)\b[^.;]{0,24}\b(?:own (?:little )?(?:door|room)|door of its own|behind (?:a|its|the|another) (?:separate |closed )?door|compartment|separate room|closet|closed off)|\btoilet room\b(?! ?[:=]? ?no\b)|\b(?:toilet|water) closet (?:room|of its own)\b|\bseparate toilet\b/.test(
       line,
     );
   return [

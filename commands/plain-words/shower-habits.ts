@@ -8,6 +8,10 @@ const bathing = String.raw`(?:showers?|bath(?:s|ing|es)?|it|that|washing)`;
 const turning = '(?:flip|turn|switch|hit|put|kick|click|fire|crank|power|run|start|use|get)(?:s|es|ing|ned|ped|ched)?';
 const over = String.raw`(?:done|finish\w*|out|over|through|end\w*|dr(?:y|ies|ying)|towel\w*|dressed|leav\w*|left|gone|showered|showers?|baths?|afterwards?)`;
 
+/** "On when she gets in": whatever is said of it afterwards. */
+const fromTheStart =
+  /(?<!\b(?:not|never|nobody|no one|n't|dont|doesnt|only)\b[^.;,]{0,24})\bon (?:when|as soon as|before) (?:she|he|they|you) (?:gets?|steps?|hops?|walks?|climbs?) in(?:to)?\b/;
+
 /** The fan stands still while somebody showers. */
 const off: readonly RegExp[] = [
   // "They only flip it on once they're done", "nobody turns it on till they get out"; off is another matter.
@@ -38,6 +42,7 @@ const off: readonly RegExp[] = [
 const on: readonly RegExp[] = [
   // "They run it the entire shower", "it's going the whole time".
   /(?<!\b(?:not|never|n't|doesn'?t|don'?t|isn'?t|nobody|no one) )\b(?:runs?|run it|running|leaves?|left|leave it|has|have|keeps?|kept|going|on|it's|its)(?: (?:it|the|fan|on|going|running|for|all))* (?:whole|entire|full) (?:time|shower|while|bath|thing|length)\b/,
+  fromTheStart,
   // "Flips the fan on first thing": before the water runs.
   new RegExp(
     String.raw`(?<!\b(?:not|never|nobody|no one|n't|dont|doesnt|only)\b[^.;,]{0,16})\b${turning} (?:(?:it|the fan|that|her fan|the switch) on|on (?:it|the fan)) (?:as (?:the |their |her |his )?)?(?:first thing|first(?! thing)|right away|straight away|at the start|before (?:she|he|they|you|getting|stepping|hopping|the (?:water|shower))|(?:when|as soon as) (?:she|he|they|you) (?:gets?|steps?|hops?|walks?|goes|starts?)(?: in| the (?:water|shower))?)\b(?![^.;,]{0,24}\b(?:after|afterwards?|once|when|out|over|done)\b)`,
@@ -63,7 +68,7 @@ const any = (patterns: readonly RegExp[], line: string): boolean => patterns.som
 
 /** Whether the fan runs during the shower, whether the walls are wiped, and where the mirror hangs. */
 export function showerHabits(line: string): readonly Fact[] {
-  const still = any(off, line);
+  const still = !fromTheStart.test(line) && any(off, line);
   return [
     ...(still ? fact('fan-during-shower', 'no') : any(on, line) ? fact('fan-during-shower', 'yes') : []),
     ...(notWiped.test(line) ? fact('wipe-down', 'no') : wiped.test(line) ? fact('wipe-down', 'yes') : []),

@@ -98,7 +98,7 @@ export const atticPlaces: readonly Place[] = [
     id: 'attic-temperature',
   },
   {
-    word: /\bbath(?:room)? (?:air|is|at|temperature)\b|\binside\b|\bexhaust\b|\bindoors?\b|\bbathroom air\b|\broom air\b|\bair(?:'s| is)? (?:leav\w+|going (?:out|in)|com(?:es|ing) (?:out|off)|go(?:es|ing) (?:out|into))\b|\bleav(?:es|ing) at\b|\binto the duct\b|\bair (?:with)?in the (?:duct|pipe)\b|\b(?:duct|pipe) air\b|\bgo(?:es|ing) out at\b|\b(?:the|her|his|in) bath(?:room)?\b/,
+    word: /\bbath(?:room)? (?:air|is|at|temperature)\b|\binside\b|\bexhaust\b|\bindoors?\b|\bbathroom air\b|\broom air\b|\bair(?:'s| is)? (?:leav\w+|going (?:out|in)|com(?:es|ing) (?:out|off)|go(?:es|ing) (?:out|into))\b|\bleav(?:es|ing) at\b|\binto the duct\b|\bair (?:(?:with)?in|inside|through) (?:the )?(?:duct|pipe)\b|\b(?:duct|pipe) air\b|\bgo(?:es|ing) out at\b|\b(?:the|her|his|in) bath(?:room)?\b/,
     id: 'exhaust-temperature',
   },
 ];
