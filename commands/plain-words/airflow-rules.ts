@@ -24,7 +24,7 @@ function pointsSaid(points: string): readonly Fact[] {
 /** What the label tells of the fan: its points, one constant airflow, its settings, the one number on the carton. */
 export const fanRules: readonly Rule[] = [
   rule(
-    String.raw`(?:\d+(?:\.\d+)?(?: (?:cfm|l/s|m3/h))? ?(?:@|at) ?(?:${pressureSaid})(?: (?:in\b(?: (?:of )?(?:water(?: (?:column|gauge))?|w\.?[gc]\.?))?|pa\b))?(?: (?:and|,|;) |[ ,;]+(?:and )?)?)+`,
+    String.raw`(?:\d+(?:\.\d+)?(?: (?:cfm|l/s|m3/h))? ?(?:@|at) ?(?:${pressureSaid})(?: (?:(?:in\b ?)?(?:of )?(?:water(?: (?:column|gauge))?|w\.?[gc]\.?(?![a-z]))|in\b|pa\b))?(?: (?:and|,|;) |[ ,;]+(?:and )?)?)+`,
     (_, points) => pointsSaid(points),
   ),
   rule(
@@ -126,6 +126,11 @@ export const deliveredRules: readonly Rule[] = [
   ),
   rule(
     String.raw`\b(?<!\b(?:needed|required|target|design|rated|carton|label|fan) (?:air ?)?)(?:air ?)?flow(?:'s)? (?:is|was|of|at|through it is)\b ?${hedge}${q}(?! (?:is )?(?:needed|required|wanted))`,
+    ({ q: flow }) => fact('delivered-airflow', `${flow}`),
+  ),
+  // What it does, not what its box says it does.
+  rule(
+    String.raw`(?<!\b(?:box|carton|label|sticker|package|sheet|rated)\b[^,;.]{0,24})\b(?:fan|unit) (?:does|did|makes) ${hedge}${q}(?! ?(?:@|at \d|measured\b))`,
     ({ q: flow }) => fact('delivered-airflow', `${flow}`),
   ),
   rule(String.raw`${q} (?:for real|in (?:real life|reality|practice|fact)|at best)`, ({ q: flow }) =>

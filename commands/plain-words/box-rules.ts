@@ -129,7 +129,7 @@ const egc = String.raw`egcs?|equipment ground(?:ing|s)?(?: conductors?)?`;
 
 const counted = (said: string | undefined): string => (said === undefined || /^an?$|^the$/.test(said) ? '1' : said);
 /** "On 14", "biggest is 12", "landed on the 14s", "also 12": what a count of things lands on. */
-const onGauge = String.raw`(?:(?: ?,| -)? ?(?:\(? ?(?:on|at|of|all|with|are|is|the|both|each|also|too|in|biggest|largest|thickest|max|being|landed|landing|lands|connected|wired|tied|to|size|sized) ?)*(?:#|no\.? ?)?(?<w>${gauges})'?s?(?! ?(?:in|mm|cm|ft|m|in3|cm3|ml|cfm|x|/|#|wires?|conductors?|cables?)(?![a-z\d])|-?\d|\.\d| \d| ?- ?\d)(?: awg)?)?`;
+const onGauge = String.raw`(?:(?: ?,| -)? ?(?:\(? ?(?:on|at|@|of|all|with|are|is|the|both|each|also|too|in|biggest|largest|thickest|max|being|landed|landing|lands|connected|wired|tied|to|size|sized) ?)*(?:#|no\.? ?)?(?<w>${gauges})'?s?(?! ?(?:in|mm|cm|ft|m|in3|cm3|ml|cfm|x|/|#|wires?|conductors?|cables?)(?![a-z\d])|-?\d|\.\d| \d(?!\d? ?(?:x ?)?(?:devices?|switch(?:es)?|timers?|dimmers?|yokes?|straps?|egcs?|grounds?|clamps?)\b)| ?- ?\d)(?: awg)?)?`;
 
 /** "Three hots, three neutrals, all fourteen": one size told for every wire. */
 const oneSize = new RegExp(
@@ -188,7 +188,7 @@ export function boxMentioned(line: string, given: readonly Fact[] = []): Taken {
     rule(String.raw`(?<d>${number}) (?<u>mm|in|cm) deep`, ({ d, u }) => fact('device-depth', `${d} ${u}`)),
   ]);
   const devices = taken(grounds.text, [
-    rule(String.raw`\b(?:devices?|yokes?)[:=]? ?(?<n>\d)(?: ?x ?#?| ?# ?)(?<w>${gauges})(?![\d/])`, ({ n, w }) =>
+    rule(String.raw`\b(?:devices?|yokes?)[:=]? ?(?<n>\d)(?: ?[x@] ?#?| ?# ?)(?<w>${gauges})(?![\d/])`, ({ n, w }) =>
       fact('devices', `${n}x${w}`),
     ),
     rule(

@@ -99,6 +99,7 @@ function answerIn(
   { whole, marked, units }: { readonly whole: boolean; readonly marked: boolean; readonly units: UnitSystem },
 ): { readonly answer: string; readonly length: number } | undefined {
   if (question.id === 'fan-curve' && /^\d+(?:\.\d+)?(?: cfm| l\/s)? ?(?:@|at)/.test(rest)) return undefined;
+  if (question.id === 'fan-curve' && movesSo.test(rest)) return undefined;
   const stop = rest.search(ends);
   const clause = rest.slice(0, stop < 0 ? rest.length : stop).slice(0, longest);
   const found = [...clause.matchAll(cuts)].map(({ index }) => index).slice(0, mostCuts);
@@ -119,6 +120,10 @@ function answerIn(
   }
   return undefined;
 }
+
+/** "Fan: 120 delivered" tells what it moves, not what its carton says. */
+const movesSo =
+  /^\d+(?:\.\d+)?(?: cfm| l\/s| m3\/h)? ?\(?(?:actual(?:ly)?|really|delivered|delivering|measured|out (?:of )?the|at the (?:cap|grille))\b/;
 
 /** Whether an answer may hold several things with commas between: then as much of the clause as will do is meant. */
 const many = ({ accepts }: AnyQuestion): boolean => /commas|count x/.test(accepts);

@@ -163,6 +163,10 @@ export function evened(line: string): string {
     .replace(between, 'between')
     .replace(/\b(an?|1|and) (90|45) in (?=\d+ ?(?:ft|feet|foot|m|met(?:er|re)s?)\b|')/g, '$1 $2 elbow within ')
     .replace(/\bwall jacks?\b/g, 'wall cap')
+    .replace(/\bspigot(?= |s?\b)/g, 'collar')
+    .replace(/\b(\d{1,2}) ?(?:ea\b\.?|each) (?=(?:90|45)\b|elbows?\b|bends?\b|ells?\b)/g, '$1x ')
+    .replace(/\b(\d{1,2}) ?@ ?#?(18|16|14|12|10|8|6) ?(?=(?:awg|gauge|ga)\b)/g, '$1x$2 ')
+    .replace(/\bint\.? (?=(?:cable )?clamps?\b)/g, 'internal ')
     .replace(/(?<![\d,])(\d{1,2}),(?=\d{3}(?!\d|,\d))/g, '$1')
     .replace(/(?<![\d,.])(\d,\d{1,2}|\d{2},\d)(?![\d,])/g, (decimal) => decimal.replace(',', '.'))
     .replace(/(?<![\d.])\.(?=\d)/g, '0.')
@@ -197,7 +201,8 @@ export function evened(line: string): string {
       '$1 cfm',
     )
     .replace(/(?<![\d/.-])(\d{1,2})-(\d{1,2}) ?(x|by) ?(\d{1,2})-(\d{1,2})(?![/\d])/g, '$1 ft $2 in $3 $4 ft $5 in')
-    .replace(/\b(ceilings?|high|height) (\d{1,2})-(\d{1,2})(?![/\d])/g, '$1 $2 ft $3 in')
+    .replace(/\b(ceilings?|high|height)(:?) (\d{1,2})-(\d{1,2})(?![/\d])/g, '$1$2 $3 ft $4 in')
+    .replace(/(?<![\d./-])([4-9]|1[0-4])-(\d|1[01]) (?=(?:high|tall|ceilings?)\b)/g, '$1 ft $2 in ')
     .replace(/(?<!\d ?)\bsq(?:uare)?\.? ?f(?:ee|oo)?t[:= ]+(\d{2,3})(?![\d/.]| ?(?:ft|feet|in|x|by|cfm)\b)/g, '$1 sqft')
     .replace(/\b1900 box\b/g, '4 square box')
     .replace(

@@ -56,7 +56,7 @@ export const roomRules: readonly Rule[] = [
   rule(String.raw`(?<h>${side}) (?:up )?(?:to|at) (?:the |her |his )?ceiling`, ({ h }) =>
     fact('ceiling-height', `${h}`),
   ),
-  rule(String.raw`(?<h>${side}) (?:ceiling|high|tall)`, ({ h }) => fact('ceiling-height', `${h}`)),
+  rule(String.raw`(?<!\d ?- ?)(?<h>${side}) (?:ceiling|high|tall)`, ({ h }) => fact('ceiling-height', `${h}`)),
   rule(String.raw`\bheight(?: (?:of|is|at|about))*[:=,]? ?(?<h>${side})${noHeight}`, ({ h }) =>
     fact('ceiling-height', `${h}`),
   ),

@@ -151,6 +151,14 @@ const codeYears: Readonly<Record<string, string>> = {
 };
 const aboutWires = /\b(?:box|boxes|romex|cables?|gang|cubic|cubes?|grounds?)\b/;
 
+/** "One fifty six inch collar": the airflow and then the size, for no duct is a hundred and fifty-six inches wide. */
+const airThenSize = new RegExp(
+  String.raw`\b((?:(?:one|two)[ -]|hundred[ -](?:and )?)(?:ten|${ten})|(?<!\b(?:ten|${ten})[ -])(?:fifty|sixty|seventy|eighty|ninety))[ -](three|four|five|six|seven|eight)(?=[ -]inch (?:round |metal |insulated )?(?:collar|port|duct|pipe|flex\w*|smooth|spiral|rigid|hard|foil)\b)`,
+  'g',
+);
+/** "Two-ten door": two feet ten. */
+const doorOfFeet = /\b(two|three)[ -](ten|eleven)(?=[ -](?:wide )?(?:\w+ )?door\b)/g;
+
 /** A line in lower case with its spoken numbers as digits. */
 export function withDigits(line: string): string {
   let text = line
@@ -170,6 +178,8 @@ export function withDigits(line: string): string {
     .replace(saidOfCables, (said, gauge: string, wires: string) =>
       aboutWires.test(line) ? `${gauges[gauge] ?? gauge}/${wires.startsWith('t') ? units[wires] : wires}` : said,
     )
+    .replace(airThenSize, '$1, $2')
+    .replace(doorOfFeet, (_, feet: string, inches: string) => `${units[feet]}-${units[inches]}`)
     .replace(danglingOne, ' thing')
     .replace(pronoun, (said) => said.replace(/one$/, 'thing'));
   text = text.replace(oneElbow, (_, count: string, angle: string) => `${count} ${angle} degree elbow`);
