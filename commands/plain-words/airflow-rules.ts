@@ -130,7 +130,7 @@ export const deliveredRules: readonly Rule[] = [
   ),
   // What it does, not what its box says it does.
   rule(
-    String.raw`(?<!\b(?:box|carton|label|sticker|package|sheet|rated)\b[^,;.]{0,24})\b(?:fan|unit) (?:does|did|makes) ${hedge}${q}(?! ?(?:@|at \d|measured\b))`,
+    String.raw`(?<!\b(?:box|carton|label|sticker|package|sheet|rated)\b[^,;.\d]{0,24})\b(?:fan|unit) (?:does|did|makes) ${hedge}${q}(?! ?(?:@|at \d|measured\b))`,
     ({ q: flow }) => fact('delivered-airflow', `${flow}`),
   ),
   rule(String.raw`${q} (?:for real|in (?:real life|reality|practice|fact)|at best)`, ({ q: flow }) =>

@@ -156,9 +156,13 @@ const feetAndInches = (said: string, feet: string, word: string, inches: string)
 /** "Six feet and eight feet of duct with a 90 between". */
 const between = /\b(?:right )?(?:in|at|half ?way) ?between\b(?! (?:the|joists|studs)\b)|\bin the middle\b/g;
 
+/** Behind a pressure "wc" is the water column, and no closet. */
+const columnsNamed = (line: string): string =>
+  line.replace(/(?<=(?:@|\bat) ?0?\.\d{1,3} ?(?:"|in\.?|inch(?:es)?)? ?)w\.?c\b\.?/g, ' wg');
+
 /** A line of plain words made even: lower case, digits, mended spelling, one name for each unit. */
 export function evened(line: string): string {
-  let text = withDigits(respelled(apart(evenMarks(sentencesApart(fieldsApart(linesJoined(line)))))))
+  let text = withDigits(respelled(columnsNamed(apart(evenMarks(sentencesApart(fieldsApart(linesJoined(line))))))))
     .replace(/\btoo (?=90|45)/g, '2 ')
     .replace(between, 'between')
     .replace(/\b(an?|1|and) (90|45) in (?=\d+ ?(?:ft|feet|foot|m|met(?:er|re)s?)\b|')/g, '$1 $2 elbow within ')
@@ -166,6 +170,10 @@ export function evened(line: string): string {
     .replace(/\bspigot(?= |s?\b)/g, 'collar')
     .replace(/\b(\d{1,2}) ?(?:ea\b\.?|each) (?=(?:90|45)\b|elbows?\b|bends?\b|ells?\b)/g, '$1x ')
     .replace(/\b(\d{1,2}) ?@ ?#?(18|16|14|12|10|8|6) ?(?=(?:awg|gauge|ga)\b)/g, '$1x$2 ')
+    .replace(
+      /\b((?:conductor|wire|ground|egc|device|yoke)s?:? )(\d{1,2}) ?@ ?#?(?=(?:18|16|14|12|10|8|6)\b(?! ?[./\d]))/g,
+      '$1$2x',
+    )
     .replace(/\bint\.? (?=(?:cable )?clamps?\b)/g, 'internal ')
     .replace(/(?<![\d,])(\d{1,2}),(?=\d{3}(?!\d|,\d))/g, '$1')
     .replace(/(?<![\d,.])(\d,\d{1,2}|\d{2},\d)(?![\d,])/g, (decimal) => decimal.replace(',', '.'))
