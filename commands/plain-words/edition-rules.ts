@@ -29,7 +29,7 @@ export const wiringCodes: readonly Rule[] = [
   rule(String.raw`(?<=[,;.] ?)(?:the )?${year}(?= ?(?:$|[,;.?]))`, ({ y }) => fact('electrical-code-edition', `${y}`)),
   // A year at the very end of what fills a box.
   rule(
-    String.raw`(?<=\b(?:clamps?|none|deep|square|octagon|studs?|devices?|switch(?:es)?|timers?|grounds?|egcs?|awg|box|in3|1[024]) )${year}(?= ?[.?]?$)`,
+    String.raw`(?<=\b(?:clamps?|none|deep|square|octagon|studs?|devices?|switch(?:es)?|timers?|grounds?|egcs?|awg|1[024]) )${year}(?= ?[.?]?$)`,
     ({ y }) => fact('electrical-code-edition', `${y}`),
   ),
   rule(String.raw`\b(?:canada|canadian|cec)(?: electrical)?(?: code)?(?: 20\d\d)?`, () =>

@@ -209,7 +209,10 @@ export function evened(line: string): string {
       '$1 cfm',
     )
     .replace(/(?<![\d/.-])(\d{1,2})-(\d{1,2}) ?(x|by) ?(\d{1,2})-(\d{1,2})(?![/\d])/g, '$1 ft $2 in $3 $4 ft $5 in')
-    .replace(/\b(ceilings?|high|height)(:?) (\d{1,2})-(\d{1,2})(?![/\d])/g, '$1$2 $3 ft $4 in')
+    .replace(
+      /\b(ceilings?|high|height)(:?) (\d{1,2})-(\d{1,2})(?![/\d]| ?(?:ft|feet|foot|m|')(?![a-z]))/g,
+      '$1$2 $3 ft $4 in',
+    )
     .replace(/(?<![\d./-])([4-9]|1[0-4])-(\d|1[01]) (?=(?:high|tall|ceilings?)\b)/g, '$1 ft $2 in ')
     .replace(/(?<!\d ?)\bsq(?:uare)?\.? ?f(?:ee|oo)?t[:= ]+(\d{2,3})(?![\d/.]| ?(?:ft|feet|in|x|by|cfm)\b)/g, '$1 sqft')
     .replace(/\b1900 box\b/g, '4 square box')

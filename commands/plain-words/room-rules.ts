@@ -47,11 +47,12 @@ export const roomRules: readonly Rule[] = [
     fact('room-area', `${a} ${u === 'm2' ? 'm2' : 'sq ft'}`),
   ),
   rule(
-    String.raw`(?<h>${side})(?: (?:high|tall|flat))? ?-?(?:ceiling|ceilings)\b(?! ${number}(?: (?:ft|in|m|mm|cm)\b|,|;|$))`,
+    String.raw`(?<!\d ?- ?)(?<h>${side})(?: (?:high|tall|flat))? ?-?(?:ceiling|ceilings)\b(?! ${number}(?: (?:ft|in|m|mm|cm)\b|,|;|$))`,
     ({ h }) => fact('ceiling-height', `${h}`),
   ),
-  rule(String.raw`(?:ceilings?|vaulted|sloped|slopes|cathedral)\b[^\d.;~]{0,36}?(?<h>${side})${noHeight}`, ({ h }) =>
-    fact('ceiling-height', `${h}`),
+  rule(
+    String.raw`(?:ceilings?|vaulted|sloped|slopes|cathedral)\b[^\d.;~]{0,36}?(?<h>${side})(?! ?- ?\d)${noHeight}`,
+    ({ h }) => fact('ceiling-height', `${h}`),
   ),
   rule(String.raw`(?<h>${side}) (?:up )?(?:to|at) (?:the |her |his )?ceiling`, ({ h }) =>
     fact('ceiling-height', `${h}`),
@@ -62,7 +63,7 @@ export const roomRules: readonly Rule[] = [
   ),
   // What is as high as a room and nothing else is said of, in a line that told the floor.
   rule(
-    String.raw`(?<=~.*)(?<h>(?:[7-9]|1[0-2])(?:\.5)? ft(?: \d+ in)?|2\.\d+ m)(?! ?(?:of|duct|run|flex|smooth|rigid|spiral|pipe|foil|from|to|away|below|above|long|wide|deep|x|by|\d)\b)`,
+    String.raw`(?<=~.*)(?<!\d ?- ?)(?<h>(?:[7-9]|1[0-2])(?:\.5)? ft(?: \d+ in)?|2\.\d+ m)(?! ?(?:of|duct|run|flex|smooth|rigid|spiral|pipe|foil|from|to|away|below|above|long|wide|deep|x|by|\d)\b)`,
     ({ h }) => fact('ceiling-height', `${h}`),
   ),
   // A height told right behind the floor, as in "7x9, 8 ft".

@@ -21,8 +21,9 @@ const places: readonly RegExp[] = [
     String.raw`\b(?:in|at|from|for|of|tenant|tenants|customer|owner|upstairs|downstairs) unit (?:#|number )?(?<n>\d{1,4})[a-z]?\b${notMeasured}`,
     'g',
   ),
-  // At the head of a note that goes on to another sentence, or that tells an airflow elsewhere.
-  /^(?:the )?unit (?:#|number )?(?<n>\d{1,4})[a-z]?(?= ?(?:[.:;]|- )(?!\d)| ?,(?=.*\d (?:cfm|l\/s|m3\/h)\b))/g,
+  /^(?:the )?unit (?:#|number )?(?<n>[4-9]\d\d|\d{4})[a-z]?(?= ?,)/g,
+  // At the head of a note that goes on to another sentence, or that tells elsewhere what is moved.
+  /^(?:the )?unit (?:#|number )?(?<n>\d{1,4})[a-z]?(?= ?(?:[.:;]|- )(?!\d)| ?,(?=.*\b(?:delivered|delivers|delivering|moves|measured|does)\b))/g,
   new RegExp(String.raw`\bunit (?:#|number )?(?<n>[12]?\d|\d{1,4}[a-z])\b${notMeasured}`, 'g'),
   new RegExp(String.raw`\b(?:hotel |guest )?rooms? (?:#|number )?(?<n>\d{3})\b${notMeasured}`, 'g'),
 ];
