@@ -56,7 +56,7 @@ const burnt = /\b(?:burn(?:t|ed|ing|s)?|scorch\w*|quemad[oa]s?|chamuscad[oa]s?|k
 const denial =
   /\b(?:no|not|never|without|none|neither|nor|isn t|doesn t|don t|didn t|sin|ni|nunca|tampoco|ningun[oa]?)\b/;
 
-export const folded = (text: string): string =>
+const folded = (text: string): string =>
   text
     .normalize('NFD')
     .replace(/\p{M}/gu, '')

@@ -110,7 +110,7 @@ function stops(command: string, findings: readonly Finding[], words: InShort): r
  * A reply that is printed in English, told in short before it to whoever reads another language: stops first, then its numbers.
  * A reply in that language already is left as it is.
  */
-export function withInShort(command: string, reply: Reply, telling: Telling): Reply {
+function withInShort(command: string, reply: Reply, telling: Telling): Reply {
   const { language = 'english', units } = telling;
   if (language === 'english' || reply.language !== undefined) return reply;
   const words = inShortWords[language];
