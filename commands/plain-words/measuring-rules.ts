@@ -56,7 +56,8 @@ export const measuringRules: readonly Rule[] = [
     String.raw`(?<p>\d{1,3}(?:\.\d+)?) ?%(?: (?:is|of (?:it|that|the (?:face|grille|area))))?(?: is)? (?:open|free)\b(?: area| share)?|(?:open|free)(?: (?:area|share|is|of|about))*[:=,]? ?(?<r>\d{1,3}(?:\.\d+)?) ?%`,
     ({ p, r }) => fact('free-share', `${p ?? r} %`),
   ),
-  rule(String.raw`(?<a>${number}) (?<u>sqin|cm2)`, ({ a, u }) => fact('grille-area', area(a, u))),
+  // Beside a flow box an area is its opening’s, whatever the word for it: named rather than taken for the grille.
+  rule(String.raw`(?<!\bflow ?-?box\b.*)(?<a>${number}) (?<u>sqin|cm2)`, ({ a, u }) => fact('grille-area', area(a, u))),
 ];
 
 const hoodList = (said: string): string =>

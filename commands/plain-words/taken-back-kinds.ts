@@ -53,7 +53,7 @@ export const kinds: readonly Kind[] = [
     pattern: new RegExp(String.raw`(?<![\d.])${side} ?(?:x|by) ?${side}(?: ?(?:x|by) ?${side})?`, 'g'),
     counted: false,
   },
-  { pattern: /(?<![\d./-])\d{1,2} ?#1[0248]\b/g, counted: false },
+  { pattern: /(?<![\d./-])\d{1,2} ?(?:#1[0248]|(?:of )?1[0248] ?(?:awg|ga(?:uge)?))\b/g, counted: false },
   { pattern: /\b1[024][/-][23]\b/g, counted: false },
   { pattern: /\brsi ?-? ?\d+(?:\.\d+)?|\br ?-? ?\d+(?:\.\d+)?|\b(?:bare|uninsulated|unwrapped)\b/g, counted: false },
   {
