@@ -33,7 +33,7 @@ export function deliveredSteps(delivery: Delivery, units: UnitSystem): Step[] {
   const flow = moved(delivery);
   const credit = pascals(velocityPressureCoefficient(collar, ready.air) * flow * flow);
   const total = lossTotal(delivery);
-  const parts = [...losses, ...(doorLoss > 0 ? [doorLoss] : [])].map((loss) => finePressure(loss, units));
+  const parts = [...losses, ...(doorLoss > 0 ? [doorLoss] : [])].map((loss) => finePressure(loss, units, 1));
   return [
     {
       what: 'All losses at that airflow',

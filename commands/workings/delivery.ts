@@ -17,6 +17,7 @@ import {
   type Pascals,
   pascals,
   type Ratio,
+  ratio,
 } from '#quantity/units.ts';
 import type { DuctRun } from '../questions/run-parts.ts';
 import { type FanModel, type FanSetting, fanModel } from './fan-model.ts';
@@ -163,6 +164,23 @@ export function delivery(path: AirPath, samples: SampleCount = 256): Delivery {
     airflow,
     outer: { low: Math.min(outer.low, airflow.low), high: Math.max(outer.high, airflow.high) },
     staticPressure,
+    losses: losses.slice(0, ready.pieces.length),
+    doorLoss: losses[ready.pieces.length] ?? pascals(0),
+  };
+}
+
+/** The same with everything as expected and nothing in doubt: for showing the sum of one change. */
+export function expectedDelivery(path: AirPath): Delivery {
+  const ready = readyPath(path);
+  const { typical } = ready;
+  const point = operatingPoint({ fan: ready.curve(typical), systemPressure: ready.staticDemand(typical) });
+  const moved = cubicMetresPerSecond(point.found ? point.airflow : 0);
+  const losses = pieceLosses(ready.enginePieces(typical), ready.air, moved);
+  return {
+    ready,
+    airflow: { ...exactly(moved), withoutAnswer: ratio(0) },
+    outer: { low: moved, high: moved },
+    staticPressure: point.found ? point.staticPressure : pascals(0),
     losses: losses.slice(0, ready.pieces.length),
     doorLoss: losses[ready.pieces.length] ?? pascals(0),
   };

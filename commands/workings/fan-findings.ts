@@ -1,6 +1,6 @@
 import { ductVelocity } from '#engine/duct/velocity.ts';
 import { soundBand } from '#engine/sound/sound-band.ts';
-import type { Finding } from '#findings/finding.ts';
+import type { Finding, Step } from '#findings/finding.ts';
 import type { UnitSystem } from '#interview/question.ts';
 import { airflowMethods } from '#knowledge/airflow.ts';
 import { ratingPressures } from '#knowledge/fans.ts';
@@ -10,7 +10,9 @@ import { airflow, loudness, staticPressure } from '#quantity/kinds.ts';
 import { meets, within } from '#quantity/meets.ts';
 import { type CubicMetresPerSecond, cubicMetresPerSecond, type Sones } from '#quantity/units.ts';
 import { citations } from './citations.ts';
-import { type AirPath, type Delivery, delivery as deliveryOf } from './delivery.ts';
+import { type AirPath, type Delivery, delivery as deliveryOf, expectedDelivery } from './delivery.ts';
+import { deliveredSteps } from './delivery-findings.ts';
+import { lossSteps } from './duct-working.ts';
 import type { FanSetting } from './fan-model.ts';
 import { triedRemedies } from './remedies.ts';
 import { soundSteps } from './sound-working.ts';
@@ -88,11 +90,14 @@ export function remediesFinding(
     weight: 'advice',
     says: `${lead}.${other}`,
     value: { number: best.gain, unit: airflow.siUnit, shown: `${airflow.show(best.gain, units)} more` },
-    working: tried.map(({ id, gain, worth }) => ({
-      what: remedyBook[id].name,
-      how: `${airflow.showShort(gain, units)} more ÷ effort ${remedyBook[id].effort}`,
-      value: `${airflow.showShort(cubicMetresPerSecond(worth), units)} for each step of effort`,
-    })),
+    working: [
+      ...tried.map(({ id, gain, worth }) => ({
+        what: remedyBook[id].name,
+        how: `${airflow.showShort(gain, units)} more ÷ effort ${remedyBook[id].effort}`,
+        value: `${airflow.showShort(cubicMetresPerSecond(worth), units)} for each step of effort`,
+      })),
+      ...sumOf(best.path, remedyBook[best.id].name, units),
+    ],
     sources: citations(remedyBook[best.id].citation, { source: 'own-working', verified: false }),
     table: {
       title: 'What would help, best first for the trouble',
@@ -105,6 +110,19 @@ export function remediesFinding(
       ]),
     },
   };
+}
+
+/** The whole sum of one change, as that of the duct that is there; each of the others goes the same way. */
+function sumOf(path: AirPath, name: string, units: UnitSystem): readonly Step[] {
+  const changed = expectedDelivery(path);
+  return [
+    {
+      what: `${name}: its sum, as that of the duct that is there`,
+      value: airflow.show(cubicMetresPerSecond(changed.airflow.typical), units),
+    },
+    ...lossSteps(changed, units),
+    ...deliveredSteps(changed, units),
+  ];
 }
 
 /** What each setting of a fan delivers, and the quietest that is enough. */

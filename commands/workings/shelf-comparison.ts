@@ -11,6 +11,8 @@ import { altitude, ductRun } from '../questions/duct.ts';
 import { collar, fanCurve, fanSettings, ratedSones } from '../questions/fan.ts';
 import { citations } from './citations.ts';
 import { type AirPath, type Delivery, delivery } from './delivery.ts';
+import { deliveredSteps } from './delivery-findings.ts';
+import { lossSteps } from './duct-working.ts';
 import { fanSettingsOf } from './fan-model.ts';
 import { fanSteps, isPastLastPoint, lastPointOf } from './fan-working.ts';
 import { neededTaken } from './needed.ts';
@@ -141,11 +143,18 @@ export function bestFan(
   const finding = {
     id: 'best-fan',
     value: { number: flow, unit: airflow.siUnit, ...bandOf(chosen), shown: `${chosen.name}: ${short}` },
-    working: all.map((one) => ({
-      what: `${one.name} and the duct cross at`,
-      how: `${staticPressure.showShort(one.result.staticPressure, units)} of static pressure`,
-      value: airflow.show(flowOf(one), units),
-    })),
+    working: [
+      ...all.map((one) => ({
+        what: `${one.name} and the duct cross at`,
+        how: `${staticPressure.showShort(one.result.staticPressure, units)} of static pressure`,
+        value: airflow.show(flowOf(one), units),
+      })),
+      ...all.flatMap(({ name, result }) => [
+        { what: `${name}: its sum`, value: airflow.show(cubicMetresPerSecond(result.airflow.typical), units) },
+        ...lossSteps(result, units),
+        ...deliveredSteps(result, units),
+      ]),
+    ],
     sources: citations(airflowMethods['operating-point'].citation, airflowMethods['likely-band'].citation),
   };
   if (flow <= 0)
