@@ -9,14 +9,12 @@ describe('/callback hears a complaint', () => {
     const { ann } = play.crew();
     const first = await ann.slash('callback');
     const heard = await answer(ann, first, { complaint: said });
-    expect(question(heard)).toContain(
-      'I understood: a steady hum or buzz while it turns; a mirror still fogged after 20 minutes.',
-    );
+    expect(question(heard)).toContain('I understood: a steady hum or buzz while it turns; a mirror that stays fogged.');
     expect(question(heard)).toContain('Not understood: “since Tuesday”.');
     const choices = [...labels(heard), ...heard.menus.flatMap(({ options }) => options.map(({ label }) => label))];
     expect(choices).toContain('Not: a steady hum or buzz while it turns');
     const after = await ann.press(heard, 'Not: a steady hum or buzz while it turns');
-    expect(question(after)).toContain('I understood: a mirror still fogged after 20 minutes. Is that right?');
+    expect(question(after)).toContain('I understood: a mirror that stays fogged. Is that right?');
     const situation = await ann.press(after, 'That is right');
     expect(question(situation)).toContain('What is true of this job?');
   });
