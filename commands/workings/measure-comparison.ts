@@ -7,9 +7,10 @@ import { commonPractice, ownWorking } from '#knowledge/sources.ts';
 import { airflow, percentage, roomPressure } from '#quantity/kinds.ts';
 import { type CubicMetresPerSecond, cubicMetresPerSecond } from '#quantity/units.ts';
 import { citations } from './citations.ts';
+import { fineFlow } from './fine.ts';
 import { compared, type Predicted } from './measure.ts';
 import type { Measured } from './measure-findings.ts';
-import { fineFlow, methodCitations } from './measure-working.ts';
+import { methodCitations } from './measure-working.ts';
 
 /** Whether what was measured is enough. Only the low end proves it. */
 export function againstNeededFinding(

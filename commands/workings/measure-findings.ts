@@ -10,7 +10,8 @@ import { type Estimate, isExact } from '#quantity/estimate.ts';
 import { airflow, percentage, roomPressure } from '#quantity/kinds.ts';
 import { type CubicMetresPerSecond, cubicMetresPerSecond, ratio } from '#quantity/units.ts';
 import { citations } from './citations.ts';
-import { fineFlow, measuringSteps, methodCitations } from './measure-working.ts';
+import { fineFlow } from './fine.ts';
+import { measuringSteps, methodCitations } from './measure-working.ts';
 
 export interface Measured {
   readonly readings: GrilleReadings;

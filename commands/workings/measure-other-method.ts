@@ -17,9 +17,10 @@ import {
   hoodReading,
 } from '../questions/measuring.ts';
 import { citations } from './citations.ts';
+import { fineFlow } from './fine.ts';
 import { airflowRead, bagReadings, compared } from './measure.ts';
 import { type Measured, methodWords } from './measure-findings.ts';
-import { fineFlow, measuringSteps, methodCitations } from './measure-working.ts';
+import { measuringSteps, methodCitations } from './measure-working.ts';
 
 /** What the sheet has of readings by every way of measuring; nothing is asked. */
 export function* readingsOnSheet(): Interview<readonly GrilleReadings[]> {
@@ -50,6 +51,8 @@ export function againstOtherMethods(
     const outcome = airflowRead(other);
     if (!outcome.measured) return [];
     const { verdict, difference, explained } = compared(moved, outcome.airflow);
+    const half = ({ low, typical, high }: Measured['airflow'], up: boolean) =>
+      fineFlow(cubicMetresPerSecond(up ? high - typical : typical - low), units);
     const [one, two] = [methodWords[readings.method], methodWords[other.method]];
     const gap = airflow.showShort(cubicMetresPerSecond(Math.abs(difference)), units);
     const second = `${airflow.showShort(outcome.airflow.typical, units)} with ${two}`;
@@ -79,6 +82,7 @@ export function againstOtherMethods(
           { what: `Measured with ${one}`, value: fineFlow(moved.typical, units) },
           {
             what: 'What both errors together explain, from the sides that face each other',
+            how: `√(${half(moved, difference < 0)}² + ${half(outcome.airflow, difference > 0)}²)`,
             value: fineFlow(explained, units),
             source: airflowMethods['measured-against-predicted'].citation,
           },

@@ -8,6 +8,7 @@ import type { Estimate } from '#quantity/estimate.ts';
 import { airflow, airSpeed, openingArea, percentage } from '#quantity/kinds.ts';
 import { fromSi } from '#quantity/unit-factors.ts';
 import { type CubicMetresPerSecond, cubicMetresPerSecond, metresPerSecond, ratio } from '#quantity/units.ts';
+import { fineFlow } from './fine.ts';
 
 /** The publication each method follows. */
 export const methodCitations: Readonly<Record<GrilleReadings['method'], Citation>> = {
@@ -21,12 +22,6 @@ const figures = (value: number, count = 5): string => Number(value.toPrecision(c
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 const meanSum = (values: readonly number[]): string =>
   values.length === 1 ? '' : `(${values.map((each) => figures(each, 4)).join(' + ')}) ÷ ${values.length}`;
-
-/** An airflow to a tenth in the crew's unit. */
-export const fineFlow = (flow: CubicMetresPerSecond, units: UnitSystem): string => {
-  const { unit, of } = airflow.scale(units);
-  return `${of(flow).toFixed(1)} ${unit}`;
-};
 
 const meanStep = (what: string, values: readonly number[], value: string): Step => {
   const how = meanSum(values);

@@ -11,6 +11,7 @@ import { bathroomDefaults, moistureMethods, recoveryLimits } from '#knowledge/mo
 import { airflow, relativeHumidity, roomVolume, temperature as temperatureKind } from '#quantity/kinds.ts';
 import { fromSi } from '#quantity/unit-factors.ts';
 import { type Celsius, type Ratio, seconds } from '#quantity/units.ts';
+import { fineFlow } from './fine.ts';
 import type { RunTimeInputs, UnsureBathroom } from './runtime-room.ts';
 
 /** The run that is told, moment by moment, with what its sums need. */
@@ -72,7 +73,7 @@ export function roomSteps({ inputs, room, result }: FollowedRoom, units: UnitSys
   const { low, typical, high } = inputs.delivered.airflow;
   const perKilogram = units === 'metric' ? volume : fromSi(volume, 'ft^3', 'm^3') * 0.45359237;
   const volumeUnit = units === 'metric' ? 'm³/kg' : 'cu ft/lb';
-  const flowNow = units === 'metric' ? `${(low * 1000).toFixed(1)} L/s × 0.06` : airflow.showShort(low, units);
+  const flowNow = units === 'metric' ? `${(low * 1000).toFixed(1)} L/s × 0.06` : fineFlow(low, units);
   const released = cautious.moistureRelease * cautious.showerDuration;
   return [
     {
