@@ -11,8 +11,6 @@ import { meets, within } from '#quantity/meets.ts';
 import { type CubicMetresPerSecond, cubicMetresPerSecond, type Sones } from '#quantity/units.ts';
 import { citations } from './citations.ts';
 import { type AirPath, type Delivery, delivery as deliveryOf, expectedDelivery } from './delivery.ts';
-import { deliveredSteps } from './delivery-findings.ts';
-import { lossSteps } from './duct-working.ts';
 import type { FanSetting } from './fan-model.ts';
 import { triedRemedies } from './remedies.ts';
 import { soundSteps } from './sound-working.ts';
@@ -96,7 +94,7 @@ export function remediesFinding(
         how: `${airflow.showShort(gain, units)} more ÷ effort ${remedyBook[id].effort}`,
         value: `${airflow.showShort(cubicMetresPerSecond(worth), units)} for each step of effort`,
       })),
-      ...sumOf(best.path, remedyBook[best.id].name, units),
+      ...crossingOf(best.path, remedyBook[best.id].name, units),
     ],
     sources: citations(remedyBook[best.id].citation, { source: 'own-working', verified: false }),
     table: {
@@ -112,16 +110,15 @@ export function remediesFinding(
   };
 }
 
-/** The whole sum of one change, as that of the duct that is there; each of the others goes the same way. */
-function sumOf(path: AirPath, name: string, units: UnitSystem): readonly Step[] {
+/** Where the fan and the changed duct cross: the sum goes the way of the duct that is there, with that one change. */
+function crossingOf(path: AirPath, name: string, units: UnitSystem): readonly Step[] {
   const changed = expectedDelivery(path);
   return [
     {
-      what: `${name}: its sum, as that of the duct that is there`,
+      what: `${name}: the same sum with that changed crosses at`,
+      how: `${staticPressure.showShort(changed.staticPressure, units)} of static pressure`,
       value: airflow.show(cubicMetresPerSecond(changed.airflow.typical), units),
     },
-    ...lossSteps(changed, units),
-    ...deliveredSteps(changed, units),
   ];
 }
 
