@@ -33,6 +33,7 @@ export function deliveredSteps(delivery: Delivery, units: UnitSystem): Step[] {
   const flow = moved(delivery);
   const credit = pascals(velocityPressureCoefficient(collar, ready.air) * flow * flow);
   const total = lossTotal(delivery);
+  const [speed, paid] = velocitySteps(flow, collar, ready.air, units);
   const parts = [...losses, ...(doorLoss > 0 ? [doorLoss] : [])].map((loss) => finePressure(loss, units, 1));
   return [
     {
@@ -40,9 +41,10 @@ export function deliveredSteps(delivery: Delivery, units: UnitSystem): Step[] {
       ...(parts.length > 1 ? { how: parts.join(' + ') } : {}),
       value: finePressure(total, units, 1),
     },
-    ...velocitySteps(flow, collar, ready.air, units).slice(0, 1),
+    ...(speed ? [speed] : []),
     {
       what: 'Less velocity pressure at the collar, which the rating has paid already',
+      ...(paid?.how === undefined ? {} : { how: paid.how }),
       value: finePressure(credit, units, 1),
       source: ductMethods['fan-static'].citation,
     },

@@ -17,7 +17,6 @@ import {
   type Pascals,
   pascals,
   type Ratio,
-  ratio,
 } from '#quantity/units.ts';
 import type { DuctRun } from '../questions/run-parts.ts';
 import { type FanModel, type FanSetting, fanModel } from './fan-model.ts';
@@ -147,40 +146,32 @@ export function airflowAtCorners(path: AirPath): AirflowAtCorners {
   return { typical, worst: at(cornerOf(ready, 'worst')), best: at(cornerOf(ready, 'best')) };
 }
 
+/** Where the fan's curve and the duct's cross with everything as expected; no air and no pressure where they do not. */
+export function crossing(ready: ReadyPath): {
+  readonly airflow: CubicMetresPerSecond;
+  readonly staticPressure: Pascals;
+} {
+  const { typical } = ready;
+  const point = operatingPoint({ fan: ready.curve(typical), systemPressure: ready.staticDemand(typical) });
+  if (!point.found) return { airflow: cubicMetresPerSecond(0), staticPressure: pascals(0) };
+  return { airflow: point.airflow, staticPressure: point.staticPressure };
+}
+
 /** What the fan delivers along a path, with its likely band and outer bound. */
 export function delivery(path: AirPath, samples: SampleCount = 256): Delivery {
   const ready = readyPath(path);
   const { typical, parameters: unknown } = ready;
-  const point = operatingPoint({ fan: ready.curve(typical), systemPressure: ready.staticDemand(typical) });
-  const staticPressure = point.found ? point.staticPressure : pascals(0);
+  const { staticPressure, airflow: moved } = crossing(ready);
   const evaluate = airflowFor(ready, { pressure: staticPressure });
   const airflow = likelyBand({ parameters: unknown.bounded, drivers: unknown.drivers, evaluate, whenNone: 0, samples });
   const outer = outerBound({ parameters: unknown.bounded, evaluate, whenNone: 0 });
   ready.curve(typical);
-  const moved = cubicMetresPerSecond(point.found ? point.airflow : 0);
   const losses = pieceLosses(ready.enginePieces(typical), ready.air, moved);
   return {
     ready,
     airflow,
     outer: { low: Math.min(outer.low, airflow.low), high: Math.max(outer.high, airflow.high) },
     staticPressure,
-    losses: losses.slice(0, ready.pieces.length),
-    doorLoss: losses[ready.pieces.length] ?? pascals(0),
-  };
-}
-
-/** The same with everything as expected and nothing in doubt: for showing the sum of one change. */
-export function expectedDelivery(path: AirPath): Delivery {
-  const ready = readyPath(path);
-  const { typical } = ready;
-  const point = operatingPoint({ fan: ready.curve(typical), systemPressure: ready.staticDemand(typical) });
-  const moved = cubicMetresPerSecond(point.found ? point.airflow : 0);
-  const losses = pieceLosses(ready.enginePieces(typical), ready.air, moved);
-  return {
-    ready,
-    airflow: { ...exactly(moved), withoutAnswer: ratio(0) },
-    outer: { low: moved, high: moved },
-    staticPressure: point.found ? point.staticPressure : pascals(0),
     losses: losses.slice(0, ready.pieces.length),
     doorLoss: losses[ready.pieces.length] ?? pascals(0),
   };

@@ -10,7 +10,7 @@ import { airflow, loudness, staticPressure } from '#quantity/kinds.ts';
 import { meets, within } from '#quantity/meets.ts';
 import { type CubicMetresPerSecond, cubicMetresPerSecond, type Sones } from '#quantity/units.ts';
 import { citations } from './citations.ts';
-import { type AirPath, type Delivery, delivery as deliveryOf, expectedDelivery } from './delivery.ts';
+import { type AirPath, crossing, type Delivery, delivery as deliveryOf, readyPath } from './delivery.ts';
 import type { FanSetting } from './fan-model.ts';
 import { triedRemedies } from './remedies.ts';
 import { soundSteps } from './sound-working.ts';
@@ -112,12 +112,12 @@ export function remediesFinding(
 
 /** Where the fan and the changed duct cross: the sum goes the way of the duct that is there, with that one change. */
 function crossingOf(path: AirPath, name: string, units: UnitSystem): readonly Step[] {
-  const changed = expectedDelivery(path);
+  const changed = crossing(readyPath(path));
   return [
     {
       what: `${name}: the same sum with that changed crosses at`,
       how: `${staticPressure.showShort(changed.staticPressure, units)} of static pressure`,
-      value: airflow.show(cubicMetresPerSecond(changed.airflow.typical), units),
+      value: airflow.show(changed.airflow, units),
     },
   ];
 }

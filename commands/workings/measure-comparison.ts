@@ -1,9 +1,10 @@
-import { comparedWithNeeded } from '#engine/measuring/comparison.ts';
-import type { Finding } from '#findings/finding.ts';
+import { type ComparisonVerdict, comparedWithNeeded } from '#engine/measuring/comparison.ts';
+import type { Finding, Step, Weight } from '#findings/finding.ts';
 import type { UnitSystem } from '#interview/question.ts';
 import { airflowMethods } from '#knowledge/airflow.ts';
 import { fieldMethods } from '#knowledge/field-methods.ts';
 import { commonPractice, ownWorking } from '#knowledge/sources.ts';
+import type { Estimate } from '#quantity/estimate.ts';
 import { airflow, percentage, roomPressure } from '#quantity/kinds.ts';
 import { type CubicMetresPerSecond, cubicMetresPerSecond } from '#quantity/units.ts';
 import { citations } from './citations.ts';
@@ -65,6 +66,31 @@ const shortfalls = [
 const tooMuch =
   'Look whether the duct has come off its collar or ends in the attic: a fan with nothing to push against moves more, and wets the roof. A higher setting or a shorter run does it too.';
 
+/** How grave it is where two airflows differ, or do not. */
+export const verdictWeights = {
+  agrees: 'good',
+  'cannot tell': 'advice',
+  lower: 'caution',
+  higher: 'caution',
+} as const satisfies Record<ComparisonVerdict, Weight>;
+
+/** How large a difference the errors of two airflows explain, with the sum. */
+export function explainedStep(
+  one: Estimate<CubicMetresPerSecond>,
+  other: Estimate<CubicMetresPerSecond>,
+  units: UnitSystem,
+): Step {
+  const { difference, explained } = compared(one, other);
+  const half = ({ low, typical, high }: Estimate<CubicMetresPerSecond>, upper: boolean) =>
+    fineFlow(cubicMetresPerSecond(upper ? high - typical : typical - low), units);
+  return {
+    what: 'What both errors together explain, from the sides that face each other',
+    how: `√(${half(one, difference < 0)}² + ${half(other, difference >= 0)}²)`,
+    value: fineFlow(explained, units),
+    source: airflowMethods['measured-against-predicted'].citation,
+  };
+}
+
 /** What was measured beside what this fan should give through this duct, and what a difference of that size usually means. */
 export function againstPredictedFinding(
   { airflow: moved, readings }: Measured,
@@ -86,12 +112,9 @@ export function againstPredictedFinding(
     higher: `${gap} more than the ${short} predicted, more than the errors explain. ${tooMuch}`,
   } as const;
   const below = difference < 0;
-  const half = (one: number, other: number) => fineFlow(cubicMetresPerSecond(one - other), units);
-  const measuredHalf = below ? half(moved.high, moved.typical) : half(moved.typical, moved.low);
-  const predictedHalf = below ? half(expected.typical, expected.low) : half(expected.high, expected.typical);
   return {
     id: 'against-predicted',
-    weight: verdict === 'agrees' ? 'good' : verdict === 'cannot tell' ? 'advice' : 'caution',
+    weight: verdictWeights[verdict],
     says: spoken[verdict],
     value: {
       number: difference,
@@ -120,12 +143,7 @@ export function againstPredictedFinding(
         what: 'Difference',
         value: `${below ? '−' : ''}${fineFlow(cubicMetresPerSecond(Math.abs(difference)), units)}`,
       },
-      {
-        what: 'What both errors together explain, from the sides that face each other',
-        how: `√(${measuredHalf}² + ${predictedHalf}²)`,
-        value: fineFlow(explained, units),
-        source: airflowMethods['measured-against-predicted'].citation,
-      },
+      explainedStep(moved, expected, units),
       {
         what: 'Agreeing says something only where that is no more than this share of the predicted',
         value: percentage.showShort(fieldMethods.comparison.widestTelling.value, units),

@@ -19,6 +19,7 @@ import {
 import { citations } from './citations.ts';
 import { fineFlow } from './fine.ts';
 import { airflowRead, bagReadings, compared } from './measure.ts';
+import { explainedStep, verdictWeights } from './measure-comparison.ts';
 import { type Measured, methodWords } from './measure-findings.ts';
 import { measuringSteps, methodCitations } from './measure-working.ts';
 
@@ -51,8 +52,6 @@ export function againstOtherMethods(
     const outcome = airflowRead(other);
     if (!outcome.measured) return [];
     const { verdict, difference, explained } = compared(moved, outcome.airflow);
-    const half = ({ low, typical, high }: Measured['airflow'], up: boolean) =>
-      fineFlow(cubicMetresPerSecond(up ? high - typical : typical - low), units);
     const [one, two] = [methodWords[readings.method], methodWords[other.method]];
     const gap = airflow.showShort(cubicMetresPerSecond(Math.abs(difference)), units);
     const second = `${airflow.showShort(outcome.airflow.typical, units)} with ${two}`;
@@ -68,7 +67,7 @@ export function againstOtherMethods(
     return [
       {
         id: 'against-other-method',
-        weight: verdict === 'agrees' ? 'good' : verdict === 'cannot tell' ? 'advice' : 'caution',
+        weight: verdictWeights[verdict],
         says: spoken[verdict],
         value: {
           number: difference,
@@ -80,12 +79,7 @@ export function againstOtherMethods(
         working: [
           ...measuringSteps(other, outcome.airflow, units),
           { what: `Measured with ${one}`, value: fineFlow(moved.typical, units) },
-          {
-            what: 'What both errors together explain, from the sides that face each other',
-            how: `√(${half(moved, difference < 0)}² + ${half(outcome.airflow, difference > 0)}²)`,
-            value: fineFlow(explained, units),
-            source: airflowMethods['measured-against-predicted'].citation,
-          },
+          explainedStep(moved, outcome.airflow, units),
         ],
         sources: citations(methodCitations[other.method], airflowMethods['measured-against-predicted'].citation),
       },
