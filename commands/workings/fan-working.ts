@@ -70,12 +70,26 @@ function knownSteps(ready: ReadyPath, units: UnitSystem): Step[] {
     }
   } else if (description.kind === 'points') {
     steps.push({ what: 'Points on the label', value: description.points.map(at).join(', ') });
+  } else {
+    const { droop } = fanKinds['constant-flow'].shape;
+    const held = cubicMetresPerSecond(description.airflow * (1 - droop.typical));
+    steps.push({
+      what: `What it holds by ${finePressure(description.heldTo, units)}`,
+      how: `${fineFlow(description.airflow, units)} × (1 − ${droop.typical}); ${droop.low} to ${droop.high} may be lost by then`,
+      value: fineFlow(held, units),
+      source: fanKinds['constant-flow'].citation,
+    });
   }
   const { speedRatio } = ready.fan;
+  const { slowedTo } = ready.path.setting;
+  const setTo =
+    slowedTo === undefined
+      ? ''
+      : `as fast as moves ${fineFlow(slowedTo, units)} at ${finePressure(ratingPressures.low, units)}: `;
   if (speedRatio !== 1 || Math.abs(ready.density - 1) > 0.005) {
     steps.push({
       what: 'The same fan as it turns here, in this air',
-      how: `airflow × ${speedRatio.toFixed(3)}, pressure × ${speedRatio.toFixed(3)}² × ${ready.density.toFixed(3)} (speed; density of the air)`,
+      how: `${setTo}airflow × ${speedRatio.toFixed(3)}, pressure × ${speedRatio.toFixed(3)}² × ${ready.density.toFixed(3)} (speed; density of the air)`,
       value: pointsHere(ready).map(at).join(', '),
       source: airflowMethods['fan-laws'].citation,
     });

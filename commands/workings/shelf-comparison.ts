@@ -116,7 +116,7 @@ export function pastLabels(all: readonly Compared[], units: UnitSystem): Finding
   return {
     id: 'past-the-label',
     weight: 'caution',
-    says: `Do not choose by a narrow margin: past the last point on the label the curve is a guess, and there ${each.join(', ')}. Ask for a rated point at a higher pressure.`,
+    says: `Do not choose by a narrow margin: past the last point on the label the curve is a guess, and that is where these would work: ${each.join('; ')}. Ask for a rated point at a higher pressure.`,
     working: past.flatMap(({ result }) => fanSteps(result, units)),
     sources: citations(airflowMethods['fan-curve-outside'].citation),
   };
