@@ -5,6 +5,20 @@ import swap from '#commands/swap.ts';
 import { openStore } from '#store/store.ts';
 import { jobWith } from './swap-job.ts';
 
+/** A terminal in the crew's van, with records of its own. */
+function atTheVan(language?: 'spanish') {
+  const store = openStore(':memory:');
+  onTestFinished(() => store.close());
+  return terminalSession({
+    store: store.scoped('prueba'),
+    commands: [swap, crew],
+    who: 'van',
+    language,
+    paper: { width: 300, colour: false },
+    drawn: async () => undefined,
+  });
+}
+
 describe('a step is closed by what it records', () => {
   const lead = { as: 'Ana', confirm: 'yes' };
 
@@ -128,16 +142,7 @@ describe('a sign-off under a typed name', () => {
   });
 
   it('is said in Spanish too', async () => {
-    const store = openStore(':memory:');
-    onTestFinished(() => store.close());
-    const session = terminalSession({
-      store: store.scoped('prueba'),
-      commands: [swap, crew],
-      who: 'van',
-      language: 'spanish',
-      paper: { width: 300, colour: false },
-      drawn: async () => undefined,
-    });
+    const session = atTheVan('spanish');
     await session.say('crew add Ana as=lead');
     await session.say('swap start list=control-only --as Ana');
     expect(await session.say('swap sign step=S11 --as Ana')).toContain(
@@ -148,16 +153,7 @@ describe('a sign-off under a typed name', () => {
 
 describe('a form filled in line by line', () => {
   const sitting = async (language?: 'spanish') => {
-    const store = openStore(':memory:');
-    onTestFinished(() => store.close());
-    const session = terminalSession({
-      store: store.scoped('prueba'),
-      commands: [swap, crew],
-      who: 'van',
-      language,
-      paper: { width: 300, colour: false },
-      drawn: async () => undefined,
-    });
+    const session = atTheVan(language);
     await session.say('crew add Ben as=apprentice');
     await session.say('swap start --as Ben');
     return session;
