@@ -35,7 +35,7 @@ export function heardIn(complaint: string): HeardWords & { readonly alarmChirps:
   };
 }
 
-/** With the dangers that a line tells in an order of words no phrase has. */
+/** With the dangers that a line tells in an order of words no phrase has. Gas is no smell of a drain then, whatever phrase stood there too. */
 function withCaught(heard: HeardWords, line: string): HeardWords {
   const told = new Set(heard.seen.map(({ id }) => id));
   const caught = [...dangersCaught(line)].filter((id) => !told.has(id));
@@ -43,7 +43,10 @@ function withCaught(heard: HeardWords, line: string): HeardWords {
   const isCaught = ({ id }: { readonly id: CallbackFindingId }) => caught.includes(id);
   return {
     ...heard,
-    seen: [...heard.seen, ...caught.map((id) => ({ id, words: line.slice(0, 100), confidence: 'probable' as const }))],
+    seen: [
+      ...heard.seen.filter(({ id }) => id !== 'odour-own' || !caught.includes('spill')),
+      ...caught.map((id) => ({ id, words: line.slice(0, 100), confidence: 'probable' as const })),
+    ],
     notSeen: heard.notSeen.filter((each) => !isCaught(each)),
     unsure: heard.unsure.filter((each) => !isCaught(each)),
   };
